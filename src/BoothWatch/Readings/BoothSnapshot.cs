@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+
+namespace BoothWatch.Readings;
+
+/// <summary>All that the booth knows at one moment. Immutable; a quantity without a sensor reads as missing.</summary>
+/// <param name="Time">Wall-clock time of the snapshot, UTC.</param>
+/// <param name="ClockProven">False while the wall clock may be wrong (a board without a battery clock before time sync).</param>
+/// <param name="Readings">One reading a quantity.</param>
+public sealed record BoothSnapshot(
+    DateTimeOffset Time,
+    bool ClockProven,
+    ImmutableDictionary<Quantity, Reading> Readings)
+{
+    /// <summary>The reading of <paramref name="quantity"/>, missing when no sensor provides it.</summary>
+    public Reading this[Quantity quantity] =>
+        Readings.TryGetValue(quantity, out Reading? reading) ? reading : Reading.Missing(quantity);
+}

@@ -1,0 +1,53 @@
+namespace BoothWatch.Verdicts;
+
+/// <summary>What the drying-film model said of the coat in hand, as the outputs carry it (see <see cref="Film.BlushAnswer"/> for the meaning of each figure).</summary>
+public sealed record FilmFindings
+{
+    /// <summary>Kind of coat, lower case: flash, clear, colour, sealer.</summary>
+    public required string Coat { get; init; }
+
+    /// <summary>What is in the cup, for people.</summary>
+    public required string Mix { get; init; }
+
+    /// <summary>Unretarded mix in the cup, mL.</summary>
+    public required double CupMl { get; init; }
+
+    /// <summary>Retarder to add to the unretarded cup for <see cref="RecommendedRetarderPct"/>, mL; null where no level serves.</summary>
+    public required double? RecommendedRetarderMl { get; init; }
+
+    /// <summary>Retarder level in the cup, %; null when no cup is mixed yet.</summary>
+    public required double? LoadedRetarderPct { get; init; }
+
+    /// <summary>Retarder level that the figures below belong to, %.</summary>
+    public required double RetarderPct { get; init; }
+
+    /// <summary>Time until the film sets, s; null when it does not set within the longest run.</summary>
+    public required double? TimeToSetS { get; init; }
+
+    /// <summary>Lowest film temperature, °C.</summary>
+    public required double LowestFilmTemperatureC { get; init; }
+
+    /// <summary>Free water in the film at set, g/m².</summary>
+    public required double WaterAtSetGPerM2 { get; init; }
+
+    /// <summary>Critical humidity, %.</summary>
+    public required double CriticalHumidityPct { get; init; }
+
+    /// <summary>Critical dew point, °C.</summary>
+    public required double CriticalDewPointC { get; init; }
+
+    /// <summary>Blush margin, °C.</summary>
+    public required double BlushMarginC { get; init; }
+
+    /// <summary>Standard uncertainty (k = 1) of the blush margin, °C.</summary>
+    public required double MarginUncertaintyC { get; init; }
+
+    /// <summary>Least retarder level that serves, %; null where none serves.</summary>
+    public required double? RecommendedRetarderPct { get; init; }
+
+    /// <summary>Blush margin at the highest level of the ladder, °C.</summary>
+    public required double MarginAtHighestRetarderC { get; init; }
+
+    /// <summary>True when solvent risks being trapped.</summary>
+    public required bool SolventTrappingRisk { get; init; }
+}
