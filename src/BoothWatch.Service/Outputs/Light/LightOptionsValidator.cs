@@ -30,9 +30,9 @@ public sealed class LightOptionsValidator : IValidateOptions<LightOptions>
                 .Where(pin => pin.Pin is not null)
                 .GroupBy(pin => pin.Pin)
                 .Where(group => group.Count() > 1)
-                .Select(group => $"{string.Join(" and ", group.Select(pin => $"light:{pin.Key}"))} are both {group.Key}; give each lamp its own GPIO number"),
+                .Select(group => $"{string.Join(" and ", group.Select(pin => $"light:{pin.Key}"))} are both {group.Key}; give each its own GPIO number"),
         ];
-        if (!Enum.TryParse<SignalSource>(options.Source, ignoreCase: true, out _) || !char.IsAsciiLetter(options.Source[0]))
+        if (!Enum.TryParse<SignalSource>(options.Source, ignoreCase: true, out _) || !options.Source.All(char.IsAsciiLetter))
         {
             errors.Add($"light:source is {options.Source}; give emulated or real");
         }
