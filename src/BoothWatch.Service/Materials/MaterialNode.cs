@@ -11,6 +11,14 @@ internal sealed class MaterialNode(JsonElement element, string path, List<string
     /// <summary>File and key, for messages.</summary>
     public string Path => path;
 
+    /// <summary>The same object under another path in messages; what was read stays read.</summary>
+    public MaterialNode Renamed(string newPath)
+    {
+        MaterialNode renamed = new(element, newPath, errors);
+        renamed._read.UnionWith(_read);
+        return renamed;
+    }
+
     /// <summary>Adds an error about a key of this object.</summary>
     public void Fail(string key, string problem) => errors.Add($"{path}.{key} {problem}");
 

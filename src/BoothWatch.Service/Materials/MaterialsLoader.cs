@@ -146,7 +146,7 @@ public sealed class MaterialsLoader
             MaterialNode node = new(element, $"{file}: {kind}[{index}]", _errors);
             index++;
             string id = node.Text("id");
-            yield return (new MaterialNode(element, id.Length > 0 ? $"{file}: {id}" : node.Path, _errors), id);
+            yield return (id.Length > 0 ? node.Renamed($"{file}: {id}") : node, id);
         }
     }
 }

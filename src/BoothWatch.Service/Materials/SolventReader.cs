@@ -8,7 +8,6 @@ internal static class SolventReader
     /// <summary>Reads the solvent; errors go to the node.</summary>
     public static Solvent Read(MaterialNode node, string id)
     {
-        _ = node.Text("id");
         double? diffusivity = node.OptionalNumber("measuredDiffusivityCm2PerS", 0.01, 1, "cm²/s", 0.07);
         return new Solvent(id)
         {

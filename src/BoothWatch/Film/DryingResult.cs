@@ -9,6 +9,9 @@ public sealed record DryingResult
     /// <summary>Lowest film temperature until set, °C.</summary>
     public required double LowestFilmTemperatureC { get; init; }
 
+    /// <summary>Film temperature at set (or at the end of a run that does not set), °C.</summary>
+    public required double LastFilmTemperatureC { get; init; }
+
     /// <summary>Free water in the film at set (or at the end of a run that does not set), g/m².</summary>
     public required double WaterAtSetGPerM2 { get; init; }
 

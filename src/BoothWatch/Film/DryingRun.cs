@@ -45,7 +45,7 @@ public static class DryingRun
             Note(0, solver.State[film.TemperatureIndex], 0, film.LandedVolume);
             if (film.LandedVolume <= setVolume)
             {
-                return Result(0, 0);
+                return Result(0, 0, solver.State[film.TemperatureIndex]);
             }
 
             solver.Start();
@@ -63,20 +63,22 @@ public static class DryingRun
                 double share = volume <= setVolume ? SetShare(step, volume) : 1;
                 LookInside(step, share);
                 double water = At(film.WaterIndex, step, share);
-                Note(start + (share * step), At(film.TemperatureIndex, step, share), water, volume <= setVolume ? setVolume : volume);
+                double temperatureK = At(film.TemperatureIndex, step, share);
+                Note(start + (share * step), temperatureK, water, volume <= setVolume ? setVolume : volume);
                 if (volume <= setVolume)
                 {
-                    return Result(start + (share * step), water);
+                    return Result(start + (share * step), water, temperatureK);
                 }
             }
 
-            return Result(null, solver.State[film.WaterIndex]);
+            return Result(null, solver.State[film.WaterIndex], solver.State[film.TemperatureIndex]);
         }
 
-        private DryingResult Result(double? setS, double water) => new()
+        private DryingResult Result(double? setS, double water, double lastK) => new()
         {
             TimeToSetS = setS,
             LowestFilmTemperatureC = _lowestK - PhysicalConstants.ZeroCelsiusK,
+            LastFilmTemperatureC = lastK - PhysicalConstants.ZeroCelsiusK,
             WaterAtSetGPerM2 = DryingFilm.MolesToGrams(Math.Max(water, 0)),
             PeakWaterGPerM2 = DryingFilm.MolesToGrams(Math.Max(_mostWater, 0)),
             DryingPeclet = setS is > 0 ? film.LandedVolume * film.LandedVolume / (FilmDiffusivityM2PerS * setS.Value) : 0,
