@@ -1,4 +1,5 @@
 using System.Globalization;
+using BoothWatch.Service.Tests.Page;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;

@@ -1,3 +1,4 @@
+using BoothWatch.Service.Tests.Page;
 using BoothWatch.Verdicts;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
