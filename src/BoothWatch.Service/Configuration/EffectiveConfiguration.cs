@@ -38,7 +38,7 @@ public static class EffectiveConfiguration
 
     private static object? Read(PropertyInfo property, object owner) => property.GetValue(owner);
 
-    private static string Show(string path, object? value)
+    internal static string Show(string path, object? value)
     {
         if (value is null or "")
         {

@@ -78,11 +78,6 @@ internal static class AdviseCommand
         CommandStreams streams,
         CancellationToken cancellationToken)
     {
-        if (errors.Count > 0)
-        {
-            return await WrongAsync(errors, streams);
-        }
-
         ConfigurationFile file = ConfigurationFile.Read(configPath);
         IReadOnlyList<string> configErrors = ConfigurationCheck.Errors(file, Adviser.Sections);
         if (await ConfigCommand.ReportErrorsAsync(file, configErrors, streams.Error))
@@ -91,6 +86,13 @@ internal static class AdviseCommand
         }
 
         Adviser adviser = Adviser.From(file);
+        if (errors.Count > 0)
+        {
+            // What was given without a value is reported once; the other values are looked at as well.
+            adviser.Answer(given, out IReadOnlyList<ArgumentError> more);
+            return await WrongAsync([.. errors, .. tablePath is null ? more.Where(error => error.Value is not null) : []], streams);
+        }
+
         return tablePath is null
             ? await AnswerOneAsync(adviser, given, json, streams)
             : await new AdviseTable(adviser, given, json).RunAsync(tablePath, streams, cancellationToken);

@@ -60,7 +60,7 @@ internal sealed record MixFile
             string where = problem.LineNumber is { } line ? $" in line {line + 1}" : "";
             throw new InvalidDataException($"it is not a mix{where}: {problem.Message}", problem);
         }
-        catch (Exception problem) when (problem is IOException and not InvalidDataException or UnauthorizedAccessException)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
             throw new InvalidDataException(problem.Message, problem);
         }
