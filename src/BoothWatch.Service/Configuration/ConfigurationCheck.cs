@@ -1,4 +1,5 @@
 using System.Reflection;
+using BoothWatch.Service.Materials;
 
 namespace BoothWatch.Service.Configuration;
 
@@ -34,17 +35,23 @@ public static class ConfigurationCheck
         IConfiguration usable = new ConfigurationBuilder()
             .AddInMemoryCollection(file.Configuration.AsEnumerable().Where(pair => !unusable.Contains(pair.Key)))
             .Build();
-        using ServiceProvider services = new ServiceCollection()
-            .AddSingleton(file)
-            .AddSingleton(usable)
-            .AddSingleton(TimeProvider.System)
-            .BuildServiceProvider();
+        IServiceCollection known = new ServiceCollection().AddSingleton(file).AddSingleton(usable).AddSingleton(TimeProvider.System);
+        try
+        {
+            known.AddSingleton(MaterialsLoader.Load(file.MaterialsFolder));
+        }
+        catch (MaterialsException problem)
+        {
+            errors.AddRange(problem.Errors);
+        }
+
+        using ServiceProvider services = known.BuildServiceProvider();
         foreach (Type type in ConfigurationSections.All.Where(s => IsAsked(s.Key, sections)).SelectMany(s => s))
         {
             errors.AddRange(ConfigurationSections.Validate(services, type, ConfigurationSections.Bind(usable, type)));
         }
 
-        return errors;
+        return [.. errors.Distinct()];
     }
 
     private static bool IsAsked(string section, string[]? sections) =>

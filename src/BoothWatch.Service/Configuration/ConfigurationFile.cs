@@ -15,10 +15,15 @@ public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configur
     /// <summary>Environment variables with this prefix override the file: <c>BOOTHWATCH_light__greenPin=17</c>.</summary>
     public const string EnvironmentPrefix = "BOOTHWATCH_";
 
-    /// <summary>Directory of the file, where its materials lie; that of the executable when there is no file.</summary>
-    public string Folder => Path is null
-        ? System.IO.Path.Combine(AppContext.BaseDirectory, "config")
-        : System.IO.Path.GetDirectoryName(Path)!;
+    /// <summary>The materials: the folder <c>materials</c> beside the file, else the one that comes with the program.</summary>
+    public string MaterialsFolder
+    {
+        get
+        {
+            string beside = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path) ?? "", "materials");
+            return Path is not null && Directory.Exists(beside) ? beside : System.IO.Path.Combine(AppContext.BaseDirectory, "config", "materials");
+        }
+    }
 
     /// <summary>Where the configuration was read from, in words.</summary>
     public string Origin => Path ?? "no file: built-in defaults";
@@ -40,7 +45,7 @@ public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configur
         {
             return new ConfigurationFile(path, Build(path), []);
         }
-        catch (Exception problem) when (problem is InvalidDataException or FormatException or IOException or UnauthorizedAccessException)
+        catch (Exception problem) when (problem is JsonException or InvalidDataException or FormatException or IOException or UnauthorizedAccessException)
         {
             return new ConfigurationFile(path, new ConfigurationBuilder().Build(), [Explain(path!, problem)]);
         }

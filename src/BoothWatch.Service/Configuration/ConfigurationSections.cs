@@ -1,16 +1,18 @@
 using System.Reflection;
+using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Configuration;
 
 /// <summary>
-/// Every section that the configuration may have. A section is an options class of this assembly with a
+/// Every section that the configuration may have. A section is a class of the service or of the pure library with a
 /// <c>public const string Section</c>, so a new feature's section is known here without being listed.
 /// </summary>
 public static class ConfigurationSections
 {
     /// <summary>Options class of each section, by section name; one section may be read by several classes.</summary>
-    public static ILookup<string, Type> All { get; } = typeof(ConfigurationSections).Assembly.GetTypes()
+    public static ILookup<string, Type> All { get; } = new[] { typeof(ConfigurationSections).Assembly, typeof(VerdictPolicy).Assembly }
+        .SelectMany(assembly => assembly.GetTypes())
         .Where(type => type is { IsClass: true, IsAbstract: false } && type.GetConstructor(Type.EmptyTypes) is not null)
         .Select(type => (Type: type, Section: NameOf(type)))
         .Where(found => found.Section is not null)

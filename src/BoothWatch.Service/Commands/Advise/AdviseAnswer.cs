@@ -6,14 +6,14 @@ namespace BoothWatch.Service.Commands.Advise;
 /// <param name="Request">The question with every value filled in.</param>
 /// <param name="Substrate">What the film lies on, for people.</param>
 /// <param name="Air">The air.</param>
-/// <param name="Film">What the model says.</param>
+/// <param name="Film">What the model says; null when it has no answer, which is in the reasons.</param>
 /// <param name="Verdict">The verdict, without any dwell.</param>
 /// <param name="Reasons">Why, most limiting first.</param>
 internal sealed record AdviseAnswer(
     AdviseRequest Request,
     string Substrate,
     AirFindings Air,
-    FilmFindings Film,
+    FilmFindings? Film,
     Verdict Verdict,
     IReadOnlyList<Reason> Reasons)
 {

@@ -39,13 +39,13 @@ internal static class AdviseArguments
     public static readonly AdviseArgument Cup = Number(
         "cup", "Unretarded mix in the cup", Measures.Cup, "coat:cupMl of the configuration, as shipped 250 mL", "250mL");
 
-    public static readonly AdviseArgument LacquerMaterial = Id("lacquer-material", "Lacquer");
+    public static readonly AdviseArgument LacquerMaterial = Id("lacquer-material", "Lacquer", "by coat: the sealer, tinted or clear nitrocellulose lacquer", "\"nitrocellulose lacquer\"");
 
-    public static readonly AdviseArgument ThinnerMaterial = Id("thinner-material", "Thinner");
+    public static readonly AdviseArgument ThinnerMaterial = Id("thinner-material", "Thinner", "coat:thinner of the configuration, as shipped ordinary thinner", "\"fast thinner\"");
 
-    public static readonly AdviseArgument RetarderMaterial = Id("retarder-material", "Retarder");
+    public static readonly AdviseArgument RetarderMaterial = Id("retarder-material", "Retarder", "coat:retarder of the configuration, as shipped 2-butoxyethanol", "2-butoxyethanol");
 
-    public static readonly AdviseArgument Substrate = Id("substrate", "What the film lies on");
+    public static readonly AdviseArgument Substrate = Id("substrate", "What the film lies on", "coat:substrate of the configuration, as shipped wood", "glass");
 
     public static readonly AdviseArgument Mix = new(
         "mix", "file", "A mix by solvent volume fractions, instead of lacquer and thinner", "a JSON file as docs/advise.md describes", "none", "mix.json");
@@ -66,6 +66,6 @@ internal static class AdviseArguments
     private static AdviseArgument Number(string name, string meaning, Measure measure, string fallback, string example) =>
         new(name, "number", meaning, measure.Range, fallback, example, measure);
 
-    private static AdviseArgument Id(string name, string meaning) =>
-        new(name, "id", meaning, "an id from config/materials", $"that of the coat section of the configuration", "");
+    private static AdviseArgument Id(string name, string meaning, string fallback, string example) =>
+        new(name, "id", meaning, "an id from config/materials", fallback, example);
 }

@@ -107,7 +107,7 @@ internal static class AdviseCommand
         }
 
         await streams.Out.WriteLineAsync(json ? AdviseJson.Write(answer) : AdviseText.Write(answer));
-        return ExitCode.Good;
+        return answer.Film is null ? ExitCode.Failed : ExitCode.Good;
     }
 
     private static async Task<int> WrongAsync(IEnumerable<ArgumentError> errors, CommandStreams streams)

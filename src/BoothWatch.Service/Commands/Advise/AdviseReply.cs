@@ -21,25 +21,25 @@ internal sealed record AdviseReply
 
     public required double DewPointUncertaintyC { get; init; }
 
-    public required double CriticalHumidityPct { get; init; }
+    public required double? CriticalHumidityPct { get; init; }
 
-    public required double CriticalDewPointC { get; init; }
+    public required double? CriticalDewPointC { get; init; }
 
-    public required double BlushMarginC { get; init; }
+    public required double? BlushMarginC { get; init; }
 
-    public required double MarginUncertaintyC { get; init; }
+    public required double? MarginUncertaintyC { get; init; }
 
-    public required double LowestFilmTemperatureC { get; init; }
+    public required double? LowestFilmTemperatureC { get; init; }
 
     public required double? TimeToSetS { get; init; }
 
-    public required double WaterAtSetGPerM2 { get; init; }
+    public required double? WaterAtSetGPerM2 { get; init; }
 
-    public required double FiguresForRetarderPct { get; init; }
+    public required double? FiguresForRetarderPct { get; init; }
 
-    public required double MarginAtHighestRetarderC { get; init; }
+    public required double? MarginAtHighestRetarderC { get; init; }
 
-    public required bool SolventTrappingRisk { get; init; }
+    public required bool? SolventTrappingRisk { get; init; }
 
     public required IReadOnlyList<AdviseReplyReason> Reasons { get; init; }
 
@@ -68,7 +68,7 @@ internal sealed record AdviseReplyInputs
 
     public required string Coat { get; init; }
 
-    public required string Mix { get; init; }
+    public required string? Mix { get; init; }
 
     public required double? RetarderPct { get; init; }
 

@@ -146,7 +146,7 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
 
             if (adviser.Answer(given, out errors) is { } answer)
             {
-                return new Outcome(json ? AdviseJson.Write(answer, row.Number, row.Line) : AdviseText.WriteRow(answer, row.Line), Failed: false);
+                return new Outcome(json ? AdviseJson.Write(answer, row.Number, row.Line) : AdviseText.WriteRow(answer, row.Line), Failed: answer.Film is null);
             }
         }
 

@@ -1,22 +1,159 @@
+using System.Collections.Immutable;
+using BoothWatch.Air;
+using BoothWatch.Film;
+using BoothWatch.Readings;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Materials;
+using BoothWatch.Service.Sensors;
+using BoothWatch.Solvents;
+using BoothWatch.Verdicts;
+using BoothWatch.Verdicts.Rules;
 
 namespace BoothWatch.Service.Commands.Advise;
 
 /// <summary>Answers questions with the physics and the rules of the booth.</summary>
-internal sealed class Adviser(AdviseDefaults defaults)
+internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy)
 {
     /// <summary>The sections of the configuration that it reads.</summary>
-    public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, "verdict"];
+    public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section];
 
-    public static Adviser From(ConfigurationFile file) => new(AdviseDefaults.From(
-        (BoothOptions)ConfigurationSections.Bind(file.Configuration, typeof(BoothOptions)),
-        (CoatOptions)ConfigurationSections.Bind(file.Configuration, typeof(CoatOptions))));
+    private readonly BlushModel _model = new();
+
+    /// <summary>An adviser with the settings of a checked configuration.</summary>
+    public static Adviser From(ConfigurationFile file)
+    {
+        T Bind<T>() => (T)ConfigurationSections.Bind(file.Configuration, typeof(T));
+        return new Adviser(AdviseDefaults.From(Bind<BoothOptions>(), Bind<CoatOptions>()), MaterialsLoader.Load(file.MaterialsFolder), Bind<VerdictPolicy>());
+    }
 
     /// <summary>The answer, or null and what is wrong with the question.</summary>
     public AdviseAnswer? Answer(IReadOnlyDictionary<string, string> given, out IReadOnlyList<ArgumentError> errors)
     {
         AdviseRequest? request = AdviseRequestParser.Parse(defaults, given, out errors);
-        return request is null ? null : throw new NotImplementedException();
+        if (request is null)
+        {
+            return null;
+        }
+
+        errors = [.. UnknownMaterials(request)];
+        return errors.Count > 0 ? null : Answer(request);
+    }
+
+    private AdviseAnswer Answer(AdviseRequest request)
+    {
+        CoatPlan plan = PlanOf(request);
+        double temperatureC = Uncertainty.FromTolerances(request.TemperatureToleranceC);
+        var uncertainty = new AirUncertainty(temperatureC, Uncertainty.FromTolerances(request.HumidityTolerancePct), PressurePa: 0);
+        var air = new AirFindings(
+            request.Air.TemperatureC,
+            request.Air.RelativeHumidityPct,
+            request.Air.PressurePa,
+            request.Air.DewPointC,
+            uncertainty.OfDewPointC(request.Air),
+            request.Air.HumidityRatio,
+            request.PieceC);
+        FilmFindings? film = null;
+        string? noFilmCause = null;
+        try
+        {
+            film = FindingsOf(plan, _model.Assess(
+                plan, request.Air, request.PieceC, uncertainty, temperatureC, policy.RequiredMarginC, policy.CoverageFactor));
+        }
+        catch (Exception problem) when (problem is DryingFailedException or ArgumentException)
+        {
+            noFilmCause = problem.Message;
+        }
+
+        ImmutableArray<Reason> reasons = RuleBook.Decide(new Evidence
+        {
+            Snapshot = SnapshotOf(request, uncertainty),
+            Policy = policy,
+            Air = air,
+            Film = film,
+            NoFilmCause = noFilmCause,
+        });
+        return new AdviseAnswer(request, plan.Substrate.Id, air, film, reasons[0].Limit, reasons);
+    }
+
+    private CoatPlan PlanOf(AdviseRequest request)
+    {
+        if (request.Mix is not { } mix)
+        {
+            return CoatPlanner.Plan(request.Coat, catalogue);
+        }
+
+        var solvents = mix.Solvents.Select(part => (catalogue.Solvents[part.Key], part.Value)).ToList();
+        Substrate substrate = request.Substrate ?? catalogue.Substrates[request.Coat.Substrate];
+        return CoatPlanner.Plan(request.Coat, catalogue, new Mix(solvents, mix.PolymerVolumeFraction), mix.Name!, substrate);
+    }
+
+    private IEnumerable<ArgumentError> UnknownMaterials(AdviseRequest request)
+    {
+        CoatOptions coat = request.Coat;
+        (AdviseArgument Argument, string Id, IEnumerable<string> Known)[] named =
+        [
+            (AdviseArguments.LacquerMaterial, coat.Lacquer!, catalogue.Lacquers.Keys),
+            (AdviseArguments.ThinnerMaterial, coat.Thinner, catalogue.Thinners.Keys),
+            (AdviseArguments.RetarderMaterial, coat.Retarder, catalogue.Retarders.Keys),
+            (AdviseArguments.Substrate, coat.Substrate, catalogue.Substrates.Keys),
+        ];
+        foreach ((AdviseArgument argument, string id, IEnumerable<string> known) in named)
+        {
+            if (!known.Contains(id, StringComparer.OrdinalIgnoreCase))
+            {
+                yield return new ArgumentError(argument.Name, id, $"it is not in config/materials; {NearestName.Hint(id, known)}");
+            }
+        }
+
+        foreach (string id in request.Mix?.Solvents.Keys.Where(id => !catalogue.Solvents.ContainsKey(id)) ?? [])
+        {
+            yield return new ArgumentError(AdviseArguments.Mix.Name, id, $"it is not a solvent of config/materials; {NearestName.Hint(id, catalogue.Solvents.Keys)}");
+        }
+
+        foreach (IGrouping<Solvent, string> twice in request.Mix?.Solvents.Keys
+            .Where(catalogue.Solvents.ContainsKey).GroupBy(id => catalogue.Solvents[id]).Where(names => names.Count() > 1) ?? [])
+        {
+            yield return new ArgumentError(AdviseArguments.Mix.Name, string.Join(", ", twice), "these are names of one solvent; add its fractions into one entry");
+        }
+    }
+
+    private static FilmFindings FindingsOf(CoatPlan plan, BlushAnswer answer) => new()
+    {
+        Coat = plan.Kind.ToString().ToLowerInvariant(),
+        Mix = plan.Description,
+        CupMl = plan.CupMl,
+        RecommendedRetarderMl = answer.RecommendedRetarderPct is { } level ? LadderBuilder.RetarderMl(plan.CupMl, level) : null,
+        LoadedRetarderPct = plan.LoadedRetarderPct,
+        RetarderPct = answer.RetarderPct,
+        TimeToSetS = answer.TimeToSetS,
+        LowestFilmTemperatureC = answer.LowestFilmTemperatureC,
+        WaterAtSetGPerM2 = answer.WaterAtSetGPerM2,
+        CriticalHumidityPct = answer.CriticalHumidityPct,
+        CriticalDewPointC = answer.CriticalDewPointC,
+        BlushMarginC = answer.BlushMarginC,
+        MarginUncertaintyC = answer.MarginUncertaintyC,
+        RecommendedRetarderPct = answer.RecommendedRetarderPct,
+        MarginAtHighestRetarderC = answer.MarginAtHighestRetarderC,
+        SolventTrappingRisk = answer.SolventTrappingRisk,
+    };
+
+    // What was given counts as measured well; the exhaust and the clock count as good, and the answer says that nobody looked.
+    private static BoothSnapshot SnapshotOf(AdviseRequest request, AirUncertainty uncertainty)
+    {
+        (Quantity Quantity, double Value, double Uncertainty)[] values =
+        [
+            (Quantity.BoothTemperature, request.Air.TemperatureC, uncertainty.TemperatureC),
+            (Quantity.BoothHumidity, request.Air.RelativeHumidityPct, uncertainty.RelativeHumidityPct),
+            (Quantity.StationPressure, request.Air.PressurePa, uncertainty.PressurePa),
+            (Quantity.PieceTemperature, request.PieceC, uncertainty.TemperatureC),
+            (Quantity.ExhaustProof, 1, 0),
+        ];
+        return new BoothSnapshot(
+            DateTimeOffset.UnixEpoch,
+            ClockProven: true,
+            values.ToImmutableDictionary(
+                value => value.Quantity,
+                value => new Reading(value.Quantity, "given", value.Value, value.Uncertainty, TimeSpan.Zero, ReadingQuality.Good, null)));
     }
 }

@@ -20,10 +20,16 @@ internal sealed partial record Measure(
     public bool TryRead(string text, out double value, out string? problem)
     {
         value = double.NaN;
+        if (text.Contains(',', StringComparison.Ordinal))
+        {
+            problem = "a decimal point is a point, not a comma";
+            return false;
+        }
+
         Match match = NumberAndUnit().Match(text.Trim().Replace('−', '-'));
         if (!match.Success)
         {
-            problem = text.Contains(',', StringComparison.Ordinal) ? "a decimal point is a point, not a comma" : "it is not a number";
+            problem = "it is not a number";
             return false;
         }
 

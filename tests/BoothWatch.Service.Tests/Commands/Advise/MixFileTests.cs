@@ -44,7 +44,7 @@ public sealed class MixFileTests : IDisposable
     [InlineData("""{ "polymerVolumeFraction": 0.6 }""", "solvents")]
     [InlineData("""{ "solvents": { "acetone": 0.9 } }""", "polymerVolumeFraction")]
     [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "polymer": 3 }""", "polymer")]
-    [InlineData("""{ "solvents": { "acetone": 0.45, "acetone": 0.45 }, "polymerVolumeFraction": 0.1 }""", "acetone")]
+    [InlineData("""{ "solvents": { "acetone": 0.45, "acetone": 0.45 }, "polymerVolumeFraction": 0.1 }""", "Duplicate")]
     [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "substrate": 3 }""", "substrate")]
     [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "substrate": { "thicknessM": 0.004 } }""", "conductivityWPerMK")]
     [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "substrate": { "thicknessM": 4, "conductivityWPerMK": 0.15, "volumetricHeatCapacityJPerM3K": 770000 } }""", "thicknessM is 4")]
