@@ -33,8 +33,7 @@ public sealed record Evidence
         get
         {
             Reading reading = Snapshot[quantity];
-            (double least, double most) = Possible(quantity);
-            return reading is { Quality: ReadingQuality.Good, Value: double value } && !(value >= least && value <= most)
+            return reading is { Quality: ReadingQuality.Good, Value: double value } && !Possible(quantity).Contains(value)
                 ? reading with
                 {
                     Value = null,
@@ -48,14 +47,13 @@ public sealed record Evidence
     /// <summary>The value of <paramref name="quantity"/> when it may be used, else null.</summary>
     public double? Trusted(Quantity quantity) => this[quantity] is { IsGood: true } reading ? reading.Value : null;
 
-    private static (double Least, double Most) Possible(Quantity quantity) => quantity switch
-    {
-        Quantity.BoothTemperature or Quantity.IntakeTemperature => (-40, 60),
-        Quantity.PieceTemperature => (-40, 120),
-        Quantity.BoothHumidity or Quantity.IntakeHumidity => (0.1, 100),
-        Quantity.StationPressure => (50_000, 110_000),
-        Quantity.ExhaustProof => (0, 1),
-        Quantity.FilterPressureDrop => (-5_000, 5_000),
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "Unknown quantity."),
-    };
+    /// <summary>True when no sensor at all is configured for <paramref name="quantity"/>; a configured one that is silent is not this.</summary>
+    public bool HasNoSensor(Quantity quantity) =>
+        Snapshot[quantity] is { Quality: ReadingQuality.Missing, Sensor.Length: 0 };
+
+    // A humidity outside 0 to 100 % may pass as plausible for the part, but it has no dew point.
+    private static PlausibleRange Possible(Quantity quantity) =>
+        quantity is Quantity.BoothHumidity or Quantity.IntakeHumidity ? LegalHumidity : PlausibleRange.Of(quantity);
+
+    private static readonly PlausibleRange LegalHumidity = new(0.1, 100);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Service.Coat;
@@ -8,7 +7,6 @@ using BoothWatch.Service.Materials;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Solvents;
 using BoothWatch.Verdicts;
-using BoothWatch.Verdicts.Rules;
 
 namespace BoothWatch.Service.Commands.Advise;
 
@@ -18,7 +16,7 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     /// <summary>The sections of the configuration that it reads.</summary>
     public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section];
 
-    private readonly BlushModel _model = new();
+    private readonly Assessor _assessor = new(policy, new BlushModel().Assess, altitudeM: 0); // the pressure is always given
 
     /// <summary>An adviser with the settings of a checked configuration.</summary>
     public static Adviser From(ConfigurationFile file)
@@ -43,37 +41,7 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     private AdviseAnswer Answer(AdviseRequest request)
     {
         CoatPlan plan = PlanOf(request);
-        double temperatureC = Uncertainty.FromTolerances(request.TemperatureToleranceC);
-        var uncertainty = new AirUncertainty(temperatureC, Uncertainty.FromTolerances(request.HumidityTolerancePct), PressurePa: 0);
-        var air = new AirFindings(
-            request.Air.TemperatureC,
-            request.Air.RelativeHumidityPct,
-            request.Air.PressurePa,
-            request.Air.DewPointC,
-            uncertainty.OfDewPointC(request.Air),
-            request.Air.HumidityRatio,
-            request.PieceC);
-        FilmFindings? film = null;
-        string? noFilmCause = null;
-        try
-        {
-            film = FindingsOf(plan, _model.Assess(
-                plan, request.Air, request.PieceC, uncertainty, temperatureC, policy.RequiredMarginC, policy.CoverageFactor));
-        }
-        catch (Exception problem) when (problem is DryingFailedException or ArgumentException)
-        {
-            noFilmCause = problem.Message;
-        }
-
-        ImmutableArray<Reason> reasons = RuleBook.Decide(new Evidence
-        {
-            Snapshot = SnapshotOf(request, uncertainty),
-            Policy = policy,
-            Air = air,
-            Film = film,
-            NoFilmCause = noFilmCause,
-        });
-        return new AdviseAnswer(request, plan.Substrate.Id, air, film, reasons[0].Limit, reasons);
+        return new AdviseAnswer(request, plan.Substrate.Id, _assessor.Assess(SnapshotOf(request), plan));
     }
 
     private CoatPlan PlanOf(AdviseRequest request)
@@ -118,35 +86,17 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
         }
     }
 
-    private static FilmFindings FindingsOf(CoatPlan plan, BlushAnswer answer) => new()
-    {
-        Coat = plan.Kind.ToString().ToLowerInvariant(),
-        Mix = plan.Description,
-        CupMl = plan.CupMl,
-        RecommendedRetarderMl = answer.RecommendedRetarderPct is { } level ? LadderBuilder.RetarderMl(plan.CupMl, level) : null,
-        LoadedRetarderPct = plan.LoadedRetarderPct,
-        RetarderPct = answer.RetarderPct,
-        TimeToSetS = answer.TimeToSetS,
-        LowestFilmTemperatureC = answer.LowestFilmTemperatureC,
-        WaterAtSetGPerM2 = answer.WaterAtSetGPerM2,
-        CriticalHumidityPct = answer.CriticalHumidityPct,
-        CriticalDewPointC = answer.CriticalDewPointC,
-        BlushMarginC = answer.BlushMarginC,
-        MarginUncertaintyC = answer.MarginUncertaintyC,
-        RecommendedRetarderPct = answer.RecommendedRetarderPct,
-        MarginAtHighestRetarderC = answer.MarginAtHighestRetarderC,
-        SolventTrappingRisk = answer.SolventTrappingRisk,
-    };
-
     // What was given counts as measured well; the exhaust and the clock count as good, and the answer says that nobody looked.
-    private static BoothSnapshot SnapshotOf(AdviseRequest request, AirUncertainty uncertainty)
+    private static BoothSnapshot SnapshotOf(AdviseRequest request)
     {
+        double temperatureC = Uncertainty.FromTolerances(request.TemperatureToleranceC);
+        double humidityPct = Uncertainty.FromTolerances(request.HumidityTolerancePct);
         (Quantity Quantity, double Value, double Uncertainty)[] values =
         [
-            (Quantity.BoothTemperature, request.Air.TemperatureC, uncertainty.TemperatureC),
-            (Quantity.BoothHumidity, request.Air.RelativeHumidityPct, uncertainty.RelativeHumidityPct),
-            (Quantity.StationPressure, request.Air.PressurePa, uncertainty.PressurePa),
-            (Quantity.PieceTemperature, request.PieceC, uncertainty.TemperatureC),
+            (Quantity.BoothTemperature, request.Air.TemperatureC, temperatureC),
+            (Quantity.BoothHumidity, request.Air.RelativeHumidityPct, humidityPct),
+            (Quantity.StationPressure, request.Air.PressurePa, 0),
+            (Quantity.PieceTemperature, request.PieceC, temperatureC),
             (Quantity.ExhaustProof, 1, 0),
         ];
         return new BoothSnapshot(

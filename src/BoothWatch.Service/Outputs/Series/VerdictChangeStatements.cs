@@ -15,7 +15,7 @@ internal static class VerdictChangeStatements
     public static void Insert(SqliteConnection connection, Verdict? from, Assessment assessment)
     {
         ChangeReason[] reasons = [.. assessment.Reasons.Take(ReasonsKept)
-            .Select(r => new ChangeReason(r.Rule, VerdictNames.Of(r.Limit), r.Finding, r.Action))];
+            .Select(r => new ChangeReason(r.Rule, r.Limit.Word(), r.Finding, r.Action))];
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = "INSERT INTO verdict_change (time_ms, from_verdict, to_verdict, reasons) VALUES ($time_ms, $from, $to, $reasons)";
         command.Parameters.AddWithValue("$time_ms", assessment.Time.ToUnixTimeMilliseconds());

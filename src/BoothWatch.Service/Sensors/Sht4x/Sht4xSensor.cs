@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Device.I2c;
 using BoothWatch.Readings;
 using Iot.Device.Sht4x;
-using UnitsNet;
 using Binding = Iot.Device.Sht4x.Sht4x;
 
 namespace BoothWatch.Service.Sensors.Sht4x;
@@ -38,7 +37,7 @@ public sealed class Sht4xSensor(SensorRole role, I2cPlace place, I2cBusSource bu
     /// <inheritdoc/>
     protected override ImmutableArray<Sample> Measure(Binding binding)
     {
-        (RelativeHumidity? humidity, Temperature? temperature) = binding.ReadHumidityAndTemperature(Sht4xRepeatability.High);
+        (UnitsNet.RelativeHumidity? humidity, UnitsNet.Temperature? temperature) = binding.ReadHumidityAndTemperature(Sht4xRepeatability.High);
         return
         [
             new Sample(Quantities[0], temperature?.DegreesCelsius ?? double.NaN, TemperatureUncertaintyC),

@@ -25,7 +25,7 @@ public sealed class ExhaustProven : IRule
             yield return new Reason(
                 Name, Verdict.Wait, "the exhaust moves no air", "switch the fan on and wait until it is proven", RuleOrder.Exhaust);
         }
-        else if (proof.Quality == ReadingQuality.Missing && !evidence.Policy.RequireExhaustProof)
+        else if (evidence.HasNoSensor(Quantity.ExhaustProof) && !evidence.Policy.RequireExhaustProof)
         {
             yield return new Reason(
                 Name,

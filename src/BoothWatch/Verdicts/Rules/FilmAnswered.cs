@@ -14,9 +14,9 @@ public sealed class FilmAnswered : IRule
             yield break;
         }
 
-        string cause = evidence.NoFilmCause ?? "a figure of it is not a number";
+        string cause = evidence.NoFilmCause ?? "a figure of the film model is not a number";
         yield return new Reason(
-            Name, Verdict.Wait, $"the film model gave no answer ({cause})", "wait", RuleOrder.NoFilmAnswer);
+            Name, Verdict.Wait, $"blush margin unknown ({cause})", "wait until it is known", RuleOrder.NoFilmAnswer);
     }
 
     /// <summary>True when every figure that a rule compares is a number.</summary>

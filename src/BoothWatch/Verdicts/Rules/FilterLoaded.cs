@@ -16,7 +16,7 @@ public sealed class FilterLoaded : IRule
     public IEnumerable<Reason> Judge(Evidence evidence)
     {
         Reading drop = evidence[Quantity.FilterPressureDrop];
-        if (drop.Quality == ReadingQuality.Missing && drop.Sensor.Length == 0)
+        if (evidence.HasNoSensor(Quantity.FilterPressureDrop))
         {
             yield break;
         }

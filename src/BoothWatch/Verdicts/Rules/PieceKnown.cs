@@ -20,7 +20,7 @@ public sealed class PieceKnown : IRule
             yield break;
         }
 
-        if (piece.Quality == ReadingQuality.Missing && !evidence.Policy.RequirePieceTemperature)
+        if (evidence.HasNoSensor(Quantity.PieceTemperature) && !evidence.Policy.RequirePieceTemperature)
         {
             yield return new Reason(
                 Name,
@@ -31,7 +31,7 @@ public sealed class PieceKnown : IRule
             yield break;
         }
 
-        string action = piece.Quality == ReadingQuality.Missing
+        string action = evidence.HasNoSensor(Quantity.PieceTemperature)
             ? "wait, measure the piece and type its temperature in, or add a sensor for it"
             : SensorAdvice.Action(piece);
         yield return new Reason(

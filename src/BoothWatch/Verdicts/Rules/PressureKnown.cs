@@ -20,7 +20,7 @@ public sealed class PressureKnown : IRule
             yield break;
         }
 
-        if (pressure.Quality == ReadingQuality.Missing && pressure.Sensor.Length == 0)
+        if (evidence.HasNoSensor(Quantity.StationPressure))
         {
             yield return new Reason(
                 Name, Verdict.Spray, "air pressure taken from the altitude", "nothing to do", RuleOrder.Pressure);

@@ -101,7 +101,7 @@ public class FilmRuleTests
         Evidence none = GoodBooth.Evidence() with { Film = null, NoFilmCause = "step size fell below 1e-9 s" };
         Reason? reason = RuleCheck.Of(new FilmAnswered(), none);
         Assert.Equal(Verdict.Wait, reason?.Limit);
-        Assert.Equal("the film model gave no answer (step size fell below 1e-9 s)", reason?.Finding);
+        Assert.Equal("blush margin unknown (step size fell below 1e-9 s)", reason?.Finding);
         Assert.Null(RuleCheck.Of(new FilmAnswered(), GoodBooth.Evidence()));
     }
 
