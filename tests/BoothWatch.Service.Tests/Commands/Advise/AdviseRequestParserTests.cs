@@ -18,11 +18,11 @@ public class AdviseRequestParserTests
         Assert.Equal(101_325, request.Air.PressurePa, 1);
         Assert.Equal(24, request.PieceC);
         Assert.Contains(request.Assumed, text => text.Contains("as warm as the air", StringComparison.Ordinal));
-        Assert.Equal(CoatKind.Clear, request.Coat);
-        Assert.Equal((1, 0), (request.LacquerParts, request.ThinnerParts));
-        Assert.Null(request.RetarderPct);
-        Assert.Equal(75, request.WetFilmUm);
-        Assert.Equal(0.5, request.AirSpeedMPerS);
+        Assert.Equal(CoatKind.Clear, request.Coat.Kind);
+        Assert.Equal((1, 0), (request.Coat.LacquerParts!.Value, request.Coat.ThinnerParts!.Value));
+        Assert.Null(request.Coat.LoadedRetarderPct);
+        Assert.Equal(75, request.Coat.WetFilmUm);
+        Assert.Equal(0.5, request.Coat.AirSpeedMPerS);
         Assert.Equal((0.2, 2), (request.TemperatureToleranceC, request.HumidityTolerancePct));
     }
 
@@ -31,7 +31,7 @@ public class AdviseRequestParserTests
     {
         AdviseRequest request = Good("temperature=24", "humidity=55", "coat=FLASH");
 
-        Assert.Equal((CoatKind.Flash, 1, 4, 40), (request.Coat, request.LacquerParts, request.ThinnerParts, request.WetFilmUm));
+        Assert.Equal((CoatKind.Flash, 1.0, 4.0, 40.0), (request.Coat.Kind, request.Coat.LacquerParts, request.Coat.ThinnerParts, request.Coat.WetFilmUm));
     }
 
     [Fact]
@@ -43,8 +43,8 @@ public class AdviseRequestParserTests
         AdviseRequest clear = AdviseRequestParser.Parse(defaults, Given("temperature=24", "humidity=55"), out _)!;
         AdviseRequest flash = AdviseRequestParser.Parse(defaults, Given("temperature=24", "humidity=55", "coat=flash"), out _)!;
 
-        Assert.Equal((1, 90, 0.3), (clear.ThinnerParts, clear.WetFilmUm, clear.AirSpeedMPerS));
-        Assert.Equal((4, 40, 0.3), (flash.ThinnerParts, flash.WetFilmUm, flash.AirSpeedMPerS));
+        Assert.Equal((1.0, 90.0, 0.3), (clear.Coat.ThinnerParts, clear.Coat.WetFilmUm, clear.Coat.AirSpeedMPerS));
+        Assert.Equal((4.0, 40.0, 0.3), (flash.Coat.ThinnerParts, flash.Coat.WetFilmUm, flash.Coat.AirSpeedMPerS));
         // ICAO standard atmosphere (Doc 7488), table value at 1000 m: 898.746 hPa
         Assert.Equal(89_874.6, clear.Air.PressurePa, 3.0);
     }
