@@ -89,7 +89,7 @@ internal static class AdviseCommand
         if (errors.Count > 0)
         {
             // What was given without a value is reported once; the other values are looked at as well.
-            adviser.Answer(given, out IReadOnlyList<ArgumentError> more);
+            adviser.Read(given, out IReadOnlyList<ArgumentError> more);
             return await WrongAsync([.. errors, .. tablePath is null ? more.Where(error => error.Value is not null) : []], streams);
         }
 

@@ -28,6 +28,13 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     /// <summary>The answer, or null and what is wrong with the question.</summary>
     public AdviseAnswer? Answer(IReadOnlyDictionary<string, string> given, out IReadOnlyList<ArgumentError> errors)
     {
+        AdviseRequest? request = Read(given, out errors);
+        return request is null ? null : Answer(request);
+    }
+
+    /// <summary>The question with every value filled in, or null and what is wrong with it.</summary>
+    public AdviseRequest? Read(IReadOnlyDictionary<string, string> given, out IReadOnlyList<ArgumentError> errors)
+    {
         AdviseRequest? request = AdviseRequestParser.Parse(defaults, given, out errors);
         if (request is null)
         {
@@ -35,7 +42,7 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
         }
 
         errors = [.. UnknownMaterials(request)];
-        return errors.Count > 0 ? null : Answer(request);
+        return errors.Count > 0 ? null : request;
     }
 
     private AdviseAnswer Answer(AdviseRequest request)
