@@ -1,0 +1,61 @@
+using System.Device.I2c;
+using BoothWatch.Service.Sensors.Emulation;
+
+namespace BoothWatch.Service.Sensors;
+
+/// <summary>Gives the I²C buses of the board and the emulated ones. Each bus is opened once, when first needed.</summary>
+public sealed class I2cBusSource : IDisposable
+{
+    private readonly Lock _lock = new();
+    private readonly Dictionary<int, I2cBus> _real = [];
+    private readonly Dictionary<int, EmulatedI2cBus> _emulated = [];
+
+    /// <summary>Opens a device on a bus. Dispose it before opening the same address again.</summary>
+    /// <exception cref="IOException">The bus of the board cannot be opened.</exception>
+    public I2cDevice Open(SignalSource source, int bus, int address)
+    {
+        lock (_lock)
+        {
+            if (source == SignalSource.Emulated)
+            {
+                return Emulated(bus).CreateDevice(address);
+            }
+
+            if (!_real.TryGetValue(bus, out I2cBus? opened))
+            {
+                _real[bus] = opened = I2cBus.Create(bus);
+            }
+
+            return opened.CreateDevice(address);
+        }
+    }
+
+    /// <summary>The emulated bus of a number, to put chips on.</summary>
+    public EmulatedI2cBus Emulated(int bus)
+    {
+        lock (_lock)
+        {
+            if (!_emulated.TryGetValue(bus, out EmulatedI2cBus? emulated))
+            {
+                _emulated[bus] = emulated = new EmulatedI2cBus(bus);
+            }
+
+            return emulated;
+        }
+    }
+
+    /// <summary>Closes every bus.</summary>
+    public void Dispose()
+    {
+        lock (_lock)
+        {
+            foreach (I2cBus bus in _real.Values)
+            {
+                bus.Dispose();
+            }
+
+            _real.Clear();
+            _emulated.Clear();
+        }
+    }
+}
