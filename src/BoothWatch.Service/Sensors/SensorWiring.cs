@@ -8,10 +8,15 @@ namespace BoothWatch.Service.Sensors;
 /// <param name="Pins">GPIO pins.</param>
 /// <param name="Shop">The shop that emulated parts measure, with their scripted faults.</param>
 /// <param name="Typed">Piece temperature typed in by a person.</param>
-/// <param name="Time">Clock.</param>
 public sealed record SensorWiring(
     I2cBusSource Buses,
     GpioSource Pins,
     EmulatedShop Shop,
-    TypedPieceTemperature Typed,
-    TimeProvider Time);
+    TypedPieceTemperature Typed)
+{
+    /// <summary>
+    /// The clock by which emulated chips convert: always that of the machine, because the bindings sleep by it, whatever
+    /// clock the shop runs by.
+    /// </summary>
+    public static TimeProvider ConversionClock => TimeProvider.System;
+}

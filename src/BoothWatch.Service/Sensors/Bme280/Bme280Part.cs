@@ -10,7 +10,7 @@ public sealed class Bme280Part() : I2cPart("bme280", [Bme280Sensor.DefaultAddres
 
     /// <inheritdoc/>
     protected override EmulatedChip Emulate(SensorRole role, SensorOptions options, SensorWiring wiring) =>
-        new EmulatedBme280(() => wiring.Shop.AirAt(role), wiring.Time, wiring.Shop.SeedOf(role));
+        new EmulatedBme280(() => wiring.Shop.AirAt(role), SensorWiring.ConversionClock, wiring.Shop.SeedOf(role));
 
     /// <inheritdoc/>
     protected override ISensor Create(SensorRole role, SensorOptions options, I2cPlace place, SensorWiring wiring) =>

@@ -36,7 +36,7 @@ public sealed class ContactInputPart : ISensorPart
         {
             PinValue closed = options.ActiveHigh ? PinValue.High : PinValue.Low;
             PinValue open = !closed;
-            wiring.Pins.Virtual.SetInput(options.Pin, () =>
+            wiring.Pins.Virtual.FollowInput(options.Pin, () =>
                 wiring.Shop.Now().FanOn && wiring.Shop.FaultOf(role) == BusFault.None ? closed : open);
         }
 

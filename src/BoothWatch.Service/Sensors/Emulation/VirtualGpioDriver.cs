@@ -87,7 +87,7 @@ public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
     /// <summary>Drives an input pin from a source that is asked at each read. Raises no edge events.</summary>
     /// <param name="pin">Logical pin number, 0 to 53.</param>
     /// <param name="source">Gives the level; null from it leaves the pin to its pull resistor.</param>
-    public void SetInput(int pin, Func<PinValue?> source)
+    public void FollowInput(int pin, Func<PinValue?> source)
     {
         lock (_lock)
         {

@@ -40,7 +40,7 @@ public sealed class FilterPressurePart() : I2cPart("ads1115-pressure", [FilterPr
         PressureTransmitter transmitter = TransmitterOf(options);
         return new EmulatedAds1115(
             input => input == options.Channel ? transmitter.Volts(wiring.Shop.Now().FilterPressureDropPa) * options.DividerRatio : 0,
-            wiring.Time,
+            SensorWiring.ConversionClock,
             wiring.Shop.SeedOf(role));
     }
 

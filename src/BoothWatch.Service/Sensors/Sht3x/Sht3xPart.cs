@@ -7,7 +7,7 @@ public sealed class Sht3xPart() : I2cPart("sht3x", [Sht3xSensor.DefaultAddress, 
 {
     /// <inheritdoc/>
     protected override EmulatedChip Emulate(SensorRole role, SensorOptions options, SensorWiring wiring) =>
-        new EmulatedSht3x(() => wiring.Shop.AirAt(role), wiring.Time, wiring.Shop.SeedOf(role));
+        new EmulatedSht3x(() => wiring.Shop.AirAt(role), SensorWiring.ConversionClock, wiring.Shop.SeedOf(role));
 
     /// <inheritdoc/>
     protected override ISensor Create(SensorRole role, SensorOptions options, I2cPlace place, SensorWiring wiring) =>

@@ -7,7 +7,7 @@ public sealed class Sht4xPart() : I2cPart("sht4x", [Sht4xSensor.DefaultAddress, 
 {
     /// <inheritdoc/>
     protected override EmulatedChip Emulate(SensorRole role, SensorOptions options, SensorWiring wiring) =>
-        new EmulatedSht4x(() => wiring.Shop.AirAt(role), wiring.Time, wiring.Shop.SeedOf(role));
+        new EmulatedSht4x(() => wiring.Shop.AirAt(role), SensorWiring.ConversionClock, wiring.Shop.SeedOf(role));
 
     /// <inheritdoc/>
     protected override ISensor Create(SensorRole role, SensorOptions options, I2cPlace place, SensorWiring wiring) =>
