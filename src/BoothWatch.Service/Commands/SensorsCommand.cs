@@ -37,18 +37,17 @@ internal static class SensorsCommand
         bool allAnswer = true;
         foreach ((SensorRole role, SensorOptions wired) in options.All())
         {
-            allAnswer &= sensors.TryGetValue(role.Name, out ISensor? sensor)
-                ? await ReportAsync(sensor, wired, streams.Out)
-                : await ReportNotFittedAsync(role, streams.Out);
+            if (sensors.TryGetValue(role.Name, out ISensor? sensor))
+            {
+                allAnswer &= await ReportAsync(sensor, wired, streams.Out);
+            }
+            else
+            {
+                await streams.Out.WriteLineAsync($"{role.Name,-9}  not fitted");
+            }
         }
 
         return allAnswer ? ExitCode.Good : ExitCode.Failed;
-    }
-
-    private static async Task<bool> ReportNotFittedAsync(SensorRole role, TextWriter writer)
-    {
-        await writer.WriteLineAsync($"{role.Name,-9}  not fitted");
-        return true;
     }
 
     private static async Task<bool> ReportAsync(ISensor sensor, SensorOptions wired, TextWriter writer)
