@@ -14,6 +14,9 @@ public interface ISensor : IDisposable
     /// <summary>What it measures.</summary>
     IReadOnlyList<Quantity> Quantities { get; }
 
+    /// <summary>True when a person typed the value in, so that it may stand still without being frozen.</summary>
+    bool IsTypedIn => false;
+
     /// <summary>Takes one measurement; may block for the conversion time of the part. Called off the assessment loop, by one thread at a time.</summary>
     SensorAnswer Read();
 }

@@ -1,0 +1,27 @@
+using BoothWatch.Verdicts;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Options;
+
+namespace BoothWatch.Service.Assessing;
+
+/// <summary>Registers the board, the poller and the loop. Register outputs before it: hosted parts stop in reverse order.</summary>
+public static class AssessingSetup
+{
+    /// <summary>Adds the assessment of the booth.</summary>
+    /// <param name="services">The services.</param>
+    /// <param name="isDemo">True when every sensor is emulated: then nobody files records, and the clock need not be proven by the kernel.</param>
+    public static IServiceCollection AddAssessing(this IServiceCollection services, Func<IServiceProvider, bool> isDemo)
+    {
+        services.AddOptions<ClockOptions>().BindConfiguration(ClockOptions.Section);
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton(provider => new ClockProof(
+            provider.GetRequiredService<TimeProvider>(),
+            provider.GetRequiredService<IOptions<ClockOptions>>().Value.RequireSynchronised && !isDemo(provider),
+            KernelClock.IsSynchronised));
+        services.AddSingleton<SystemdWatchdog>();
+        services.AddSingleton<SnapshotBoard>();
+        services.AddSingleton(provider => new VerdictDwell(provider.GetRequiredService<VerdictPolicy>()));
+        services.AddHostedService<SensorPoller>();
+        return services.AddHostedService<AssessmentLoop>();
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using BoothWatch.Readings;
+using BoothWatch.Service.Sensors;
+
+namespace BoothWatch.Service.Assessing;
+
+/// <summary>
+/// Where the sensors post what they measured and the assessment loop takes what is to be believed of it.
+/// Ages run on the monotonic clock, so a corrected wall clock makes nothing old or young.
+/// </summary>
+public sealed class SnapshotBoard
+{
+    private readonly TimeProvider _time;
+    private readonly ClockProof _clock;
+    private readonly Lock _lock = new();
+    private readonly long _start;
+    private readonly ImmutableArray<QuantityJudge> _judges;
+
+    /// <summary>A board for the configured sensors.</summary>
+    public SnapshotBoard(IEnumerable<ISensor> sensors, ClockProof clock, TimeProvider time)
+    {
+        (_clock, _time) = (clock, time);
+        _start = time.GetTimestamp();
+        _judges =
+        [
+            .. sensors
+                .SelectMany(sensor => sensor.Quantities, (sensor, quantity) => (sensor, quantity))
+                .GroupBy(entry => entry.quantity, entry => entry.sensor)
+                .Select(group => new QuantityJudge(group.Key, group)),
+        ];
+    }
+
+    /// <summary>Time since the board was made, by the monotonic clock.</summary>
+    public TimeSpan Elapsed => _time.GetElapsedTime(_start);
+
+    /// <summary>Takes the answer of a sensor, as of now.</summary>
+    public void Post(ISensor sensor, SensorAnswer answer)
+    {
+        lock (_lock)
+        {
+            TimeSpan now = Elapsed;
+            foreach (QuantityJudge judge in _judges)
+            {
+                judge.Take(sensor.Name, answer, now);
+            }
+        }
+    }
+
+    /// <summary>What is to be believed now.</summary>
+    public BoothSnapshot Take()
+    {
+        lock (_lock)
+        {
+            TimeSpan now = Elapsed;
+            return new BoothSnapshot(
+                _time.GetUtcNow(),
+                _clock.IsProven(),
+                _judges.Select(judge => judge.Read(now)).ToImmutableDictionary(reading => reading.Quantity));
+        }
+    }
+}

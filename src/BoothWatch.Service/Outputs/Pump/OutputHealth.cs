@@ -1,0 +1,26 @@
+namespace BoothWatch.Service.Outputs.Pump;
+
+/// <summary>How an output is doing, as data for the page and the logs. A failing output is shown, never hidden.</summary>
+/// <param name="Name">Name of the output.</param>
+/// <param name="Handled">Assessments handled since start.</param>
+/// <param name="Dropped">Assessments lost to this output since start: queue full, given up, or left over at stop.</param>
+/// <param name="Failures">Failed attempts since start.</param>
+/// <param name="FailuresInARow">Failed attempts since the last success; 0 while the output works.</param>
+/// <param name="Queued">Assessments that wait now.</param>
+/// <param name="LastSuccess">Time of the last success, UTC; null when there was none.</param>
+/// <param name="LastError">The last error in words; null when there was none. Stays after recovery.</param>
+/// <param name="LastErrorTime">Time of the last error, UTC; null when there was none.</param>
+public sealed record OutputHealth(
+    string Name,
+    long Handled,
+    long Dropped,
+    long Failures,
+    int FailuresInARow,
+    int Queued,
+    DateTimeOffset? LastSuccess,
+    string? LastError,
+    DateTimeOffset? LastErrorTime)
+{
+    /// <summary>True while the last attempt failed.</summary>
+    public bool IsFailing => FailuresInARow > 0;
+}

@@ -1,0 +1,121 @@
+using Microsoft.Data.Sqlite;
+
+namespace BoothWatch.Service.Outputs.Series;
+
+/// <summary>
+/// The tables of the journal, as steps that are never edited once released: step n turns version n into n + 1.
+/// The version stands in <c>PRAGMA user_version</c>. docs/journal.md explains every column.
+/// </summary>
+public static class JournalSchema
+{
+    private const string ReadingsMinutesAndVerdictChanges = """
+        CREATE TABLE reading (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            time_ms INTEGER NOT NULL,
+            clock_proven INTEGER NOT NULL,
+            verdict INTEGER NOT NULL,
+            quality TEXT NOT NULL,
+            booth_temperature_c REAL,
+            booth_humidity_pct REAL,
+            intake_temperature_c REAL,
+            intake_humidity_pct REAL,
+            station_pressure_pa REAL,
+            piece_temperature_c REAL,
+            exhaust_proof REAL,
+            filter_pressure_drop_pa REAL,
+            dew_point_c REAL,
+            critical_humidity_pct REAL,
+            blush_margin_c REAL,
+            margin_uncertainty_c REAL,
+            lowest_film_temperature_c REAL,
+            retarder_recommended_pct REAL
+        ) STRICT;
+        CREATE INDEX reading_time ON reading (time_ms);
+
+        CREATE TABLE minute (
+            minute_ms INTEGER PRIMARY KEY,
+            count INTEGER NOT NULL,
+            worst_verdict INTEGER NOT NULL,
+            booth_temperature_c_n INTEGER NOT NULL,
+            booth_temperature_c_mean REAL,
+            booth_temperature_c_min REAL,
+            booth_temperature_c_max REAL,
+            booth_humidity_pct_n INTEGER NOT NULL,
+            booth_humidity_pct_mean REAL,
+            booth_humidity_pct_min REAL,
+            booth_humidity_pct_max REAL,
+            piece_temperature_c_n INTEGER NOT NULL,
+            piece_temperature_c_mean REAL,
+            piece_temperature_c_min REAL,
+            piece_temperature_c_max REAL,
+            dew_point_c_n INTEGER NOT NULL,
+            dew_point_c_mean REAL,
+            dew_point_c_min REAL,
+            dew_point_c_max REAL,
+            blush_margin_c_n INTEGER NOT NULL,
+            blush_margin_c_mean REAL,
+            blush_margin_c_min REAL,
+            blush_margin_c_max REAL,
+            lowest_film_temperature_c_n INTEGER NOT NULL,
+            lowest_film_temperature_c_mean REAL,
+            lowest_film_temperature_c_min REAL,
+            lowest_film_temperature_c_max REAL
+        ) STRICT;
+
+        CREATE TABLE verdict_change (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            time_ms INTEGER NOT NULL,
+            from_verdict INTEGER,
+            to_verdict INTEGER NOT NULL,
+            reasons TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX verdict_change_time ON verdict_change (time_ms);
+        """;
+
+    private static readonly string[] Steps = [ReadingsMinutesAndVerdictChanges];
+
+    /// <summary>The version this program writes.</summary>
+    public static int Version => Steps.Length;
+
+    /// <summary>Brings an open journal to the present version, one transaction a step.</summary>
+    /// <exception cref="JournalException">The journal was written by a newer program.</exception>
+    public static void Migrate(SqliteConnection connection) => Migrate(connection, Steps);
+
+    internal static void Migrate(SqliteConnection connection, IReadOnlyList<string> steps)
+    {
+        long version = VersionOf(connection);
+        if (version > steps.Count)
+        {
+            throw new JournalException(
+                $"{connection.DataSource} was written by a newer BoothWatch (journal version {version}, this program knows {steps.Count}): "
+                + "update the program, or name another folder in series:folder");
+        }
+
+        while (VersionOf(connection) < steps.Count)
+        {
+            using SqliteTransaction transaction = connection.BeginTransaction(deferred: false);
+            int done = (int)VersionOf(connection);
+            if (done < steps.Count)
+            {
+                Execute(connection, steps[done]);
+                Execute(connection, $"PRAGMA user_version = {done + 1}");
+            }
+
+            transaction.Commit();
+        }
+    }
+
+    internal static long VersionOf(SqliteConnection connection)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = "PRAGMA user_version";
+        return (long)command.ExecuteScalar()!;
+    }
+
+    private static void Execute(SqliteConnection connection, string sql)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+}

@@ -1,0 +1,67 @@
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Service.Outputs.Series;
+
+/// <summary>
+/// Journals every assessment in a transaction of its own: the row, its minute and, when the verdict changed, the change.
+/// Clears away old rows a batch at a time between writes.
+/// </summary>
+public sealed class SeriesOutput : IAssessmentOutput
+{
+    private static readonly TimeSpan SweepEvery = TimeSpan.FromHours(1);
+
+    private readonly Journal _journal;
+    private readonly TimeProvider _time;
+    private readonly Retention _retention;
+    private Verdict? _lastVerdict;
+    private long? _lastSweep;
+
+    /// <summary>An output over a journal.</summary>
+    public SeriesOutput(Journal journal, SeriesOptions options, TimeProvider time)
+        : this(journal, time, new Retention(options.RawDays, options.MinuteYears))
+    {
+    }
+
+    internal SeriesOutput(Journal journal, TimeProvider time, Retention retention) =>
+        (_journal, _time, _retention) = (journal, time, retention);
+
+    /// <inheritdoc/>
+    public string Name => "series";
+
+    /// <inheritdoc/>
+    /// <exception cref="JournalException">Nothing of the assessment was written; the message names the file and the fix.</exception>
+    public Task HandleAsync(Assessment assessment, CancellationToken cancellationToken)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        SweepIfDue(assessment);
+        bool changed = assessment.Verdict != _lastVerdict;
+        _journal.Write(durable: changed, connection =>
+        {
+            ReadingStatements.Insert(connection, assessment);
+            if (changed)
+            {
+                VerdictChangeStatements.Insert(connection, _lastVerdict, assessment);
+            }
+        });
+        _lastVerdict = assessment.Verdict;
+        return Task.CompletedTask;
+    }
+
+    private void SweepIfDue(Assessment assessment)
+    {
+        bool due = _lastSweep is not { } last || _time.GetElapsedTime(last) >= SweepEvery;
+        if (!due || !assessment.Snapshot.ClockProven)
+        {
+            return;
+        }
+
+        // Noted before, so that a failing sweep is reported once and the retry writes the row.
+        _lastSweep = _time.GetTimestamp();
+        bool more = false;
+        _journal.Write(durable: false, connection => more = _retention.Sweep(connection, assessment.Time));
+        if (more)
+        {
+            _lastSweep = null;
+        }
+    }
+}

@@ -1,0 +1,176 @@
+using BoothWatch.Verdicts;
+using Microsoft.Data.Sqlite;
+
+namespace BoothWatch.Service.Outputs.Series;
+
+/// <summary>Reads the journal for the page, over connections of its own that never hold up the writer. Safe for several threads.</summary>
+/// <param name="location">Where the journal lies. A journal not yet written reads as empty.</param>
+public sealed class SeriesQuery(JournalLocation location)
+{
+    /// <summary>Points returned when the caller names no number.</summary>
+    public const int DefaultPoints = 1500;
+
+    /// <summary>Fewest points a caller may ask for.</summary>
+    public const int FewestPoints = 10;
+
+    /// <summary>Most points a caller may ask for.</summary>
+    public const int MostPoints = 10_000;
+
+    private static readonly int[] StepsS =
+        [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
+
+    /// <summary>
+    /// The history of a span: the rows as written while they are few, else by steps of seconds; from the minute
+    /// summaries where these give at least a quarter of the points, and where rows have been cleared away.
+    /// </summary>
+    /// <param name="from">Start, included.</param>
+    /// <param name="to">End, not included.</param>
+    /// <param name="maxPoints">Most points to return, <see cref="FewestPoints"/> to <see cref="MostPoints"/>.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public SeriesHistory History(DateTimeOffset from, DateTimeOffset to, int maxPoints = DefaultPoints)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(maxPoints, FewestPoints);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(maxPoints, MostPoints);
+        (long fromMs, long toMs) = (from.ToUnixTimeMilliseconds(), to.ToUnixTimeMilliseconds());
+        if (toMs <= fromMs)
+        {
+            return new SeriesHistory(from, to, null, []);
+        }
+
+        return Read(new SeriesHistory(from, to, null, []), connection =>
+        {
+            long summarised = RowsSummarised(connection, fromMs, toMs);
+            long rows = CountUpTo(connection, fromMs, toMs, maxPoints + 1);
+            if (rows <= maxPoints && rows >= summarised)
+            {
+                return new SeriesHistory(from, to, null, Points(connection, HistorySql.Rows, fromMs, toMs, 0, maxPoints));
+            }
+
+            long stepMs = StepMs(toMs - fromMs, maxPoints);
+            bool minutesAreEnough = (toMs - fromMs) / ReadingStatements.MinuteMs >= maxPoints / 4;
+            bool byRows = !minutesAreEnough && stepMs < ReadingStatements.MinuteMs && CountUpTo(connection, fromMs, toMs, long.MaxValue) >= summarised;
+            stepMs = byRows ? stepMs : Math.Max(stepMs, ReadingStatements.MinuteMs);
+            string sql = byRows ? HistorySql.RowsByStep : HistorySql.MinutesByStep;
+            return new SeriesHistory(from, to, TimeSpan.FromMilliseconds(stepMs), Points(connection, sql, fromMs, toMs, stepMs, maxPoints));
+        });
+    }
+
+    /// <summary>The verdict changes of a span in order of time, the newest when there are more than <paramref name="most"/>.</summary>
+    /// <param name="from">Start, included.</param>
+    /// <param name="to">End, not included.</param>
+    /// <param name="most">Most changes to return.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public IReadOnlyList<VerdictChange> VerdictChanges(DateTimeOffset from, DateTimeOffset to, int most = 1000) =>
+        Read<IReadOnlyList<VerdictChange>>([], connection =>
+        {
+            using SqliteCommand command = connection.CreateCommand();
+            command.CommandText = """
+                SELECT id, time_ms, from_verdict, to_verdict, reasons FROM verdict_change
+                WHERE time_ms >= $from AND time_ms < $to ORDER BY time_ms DESC, id DESC LIMIT $most
+                """;
+            command.Parameters.AddWithValue("$from", from.ToUnixTimeMilliseconds());
+            command.Parameters.AddWithValue("$to", to.ToUnixTimeMilliseconds());
+            command.Parameters.AddWithValue("$most", most);
+            using SqliteDataReader reader = command.ExecuteReader();
+            var changes = new List<VerdictChange>();
+            while (reader.Read())
+            {
+                changes.Add(new VerdictChange(
+                    reader.GetInt64(0),
+                    DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(1)),
+                    reader.IsDBNull(2) ? null : (Verdict)reader.GetInt32(2),
+                    (Verdict)reader.GetInt32(3),
+                    VerdictChangeStatements.ReasonsFrom(reader.GetString(4))));
+            }
+
+            changes.Reverse();
+            return changes;
+        });
+
+    private static long StepMs(long spanMs, int maxPoints)
+    {
+        // One step more than fits, because a span rarely begins on a step.
+        foreach (int stepS in StepsS)
+        {
+            if ((spanMs / (stepS * 1000L)) + 2 <= maxPoints)
+            {
+                return stepS * 1000L;
+            }
+        }
+
+        long weekMs = StepsS[^1] * 1000L;
+        return ((spanMs / (maxPoints - 2) / weekMs) + 1) * weekMs;
+    }
+
+    // Rows that the whole minutes within the span once had; more than there are now means that some were cleared away.
+    private static long RowsSummarised(SqliteConnection connection, long fromMs, long toMs)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = "SELECT ifnull(sum(count), 0) FROM minute WHERE minute_ms >= $from AND minute_ms <= $to - 60000";
+        command.Parameters.AddWithValue("$from", fromMs);
+        command.Parameters.AddWithValue("$to", toMs);
+        return (long)command.ExecuteScalar()!;
+    }
+
+    private static long CountUpTo(SqliteConnection connection, long fromMs, long toMs, long most)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = "SELECT count(*) FROM (SELECT 1 FROM reading WHERE time_ms >= $from AND time_ms < $to LIMIT $most)";
+        command.Parameters.AddWithValue("$from", fromMs);
+        command.Parameters.AddWithValue("$to", toMs);
+        command.Parameters.AddWithValue("$most", most);
+        return (long)command.ExecuteScalar()!;
+    }
+
+    private static List<SeriesPoint> Points(SqliteConnection connection, string sql, long fromMs, long toMs, long stepMs, int most)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.Parameters.AddWithValue("$from", fromMs);
+        command.Parameters.AddWithValue("$to", toMs);
+        command.Parameters.AddWithValue("$step", stepMs);
+        command.Parameters.AddWithValue("$most", most);
+        using SqliteDataReader reader = command.ExecuteReader();
+        var points = new List<SeriesPoint>();
+        while (reader.Read())
+        {
+            double? Value(int column) => reader.IsDBNull(column) ? null : reader.GetDouble(column);
+            points.Add(new SeriesPoint(
+                DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(0)),
+                Value(1), Value(2), Value(3), Value(4), Value(5), Value(6), (Verdict)reader.GetInt32(7)));
+        }
+
+        return points;
+    }
+
+    private T Read<T>(T empty, Func<SqliteConnection, T> query)
+    {
+        if (!File.Exists(location.Path))
+        {
+            return empty;
+        }
+
+        try
+        {
+            using var connection = new SqliteConnection(new SqliteConnectionStringBuilder
+            {
+                DataSource = location.Path,
+                Mode = SqliteOpenMode.ReadOnly,
+                Pooling = false,
+                DefaultTimeout = 5,
+            }.ToString());
+            connection.Open();
+            if (JournalSchema.VersionOf(connection) == 0)
+            {
+                return empty;
+            }
+
+            using SqliteTransaction snapshot = connection.BeginTransaction(deferred: true);
+            return query(connection);
+        }
+        catch (SqliteException e)
+        {
+            throw new JournalException(JournalTrouble.Explain(e, location.Path), e);
+        }
+    }
+}

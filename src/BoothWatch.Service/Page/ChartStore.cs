@@ -1,0 +1,44 @@
+namespace BoothWatch.Service.Page;
+
+/// <summary>
+/// Draws charts one at a time and keeps the newest few for some seconds: many browsers, or a script that asks for
+/// ever other sizes, cost a small board no more than one drawing at once.
+/// </summary>
+public sealed class ChartStore(ChartDrawing drawing, IHistory history, TimeProvider time) : IDisposable
+{
+    /// <summary>How long a drawing is served again.</summary>
+    public static readonly TimeSpan KeepFor = TimeSpan.FromSeconds(4);
+
+    private const int MostKept = 8;
+    private readonly SemaphoreSlim _one = new(1, 1);
+    private readonly Dictionary<string, (long DrawnAt, string Svg)> _kept = [];
+
+    /// <summary>The chart. <paramref name="key"/> names all that the caller chose, without the moving end of the time axis.</summary>
+    public async Task<string> Get(string key, ChartRequest request, CancellationToken cancellationToken)
+    {
+        await _one.WaitAsync(cancellationToken);
+        try
+        {
+            if (_kept.TryGetValue(key, out (long DrawnAt, string Svg) kept) && time.GetElapsedTime(kept.DrawnAt) < KeepFor)
+            {
+                return kept.Svg;
+            }
+
+            if (_kept.Count >= MostKept)
+            {
+                _kept.Remove(_kept.MinBy(k => k.Value.DrawnAt).Key);
+            }
+
+            string svg = drawing.Draw(request, history.Read(request.From, request.To, request.Width));
+            _kept[key] = (time.GetTimestamp(), svg);
+            return svg;
+        }
+        finally
+        {
+            _one.Release();
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _one.Dispose();
+}

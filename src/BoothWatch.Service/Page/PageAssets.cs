@@ -1,0 +1,32 @@
+using System.Reflection;
+using System.Text;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>The files of the page, carried inside the program.</summary>
+public static class PageAssets
+{
+    /// <summary>The files that are served as they are, with their media type.</summary>
+    public static IReadOnlyDictionary<string, string> MediaTypes { get; } = new Dictionary<string, string>
+    {
+        ["page.css"] = "text/css; charset=utf-8",
+        ["page.js"] = "text/javascript; charset=utf-8",
+        ["icon-spray.svg"] = "image/svg+xml",
+        ["icon-slow-down.svg"] = "image/svg+xml",
+        ["icon-wait.svg"] = "image/svg+xml",
+    };
+
+    /// <summary>Reads a file.</summary>
+    /// <exception cref="InvalidOperationException">The build left the file out.</exception>
+    public static byte[] Read(string name)
+    {
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("page/" + name)
+            ?? throw new InvalidOperationException($"The page's file {name} is missing from the program.");
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+
+    /// <summary>Reads a text file (UTF-8).</summary>
+    public static string ReadText(string name) => Encoding.UTF8.GetString(Read(name));
+}

@@ -1,0 +1,97 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Threading.Channels;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.Extensions.Options;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>What each address of the page answers. None of it touches a sensor.</summary>
+internal sealed class PageEndpoints(
+    PageFeed feed,
+    LiveEvents events,
+    PageHtml html,
+    ChartStore charts,
+    IHistory history,
+    PageSources sources,
+    DegreeText text,
+    IOptions<PageOptions> options,
+    IHostApplicationLifetime lifetime,
+    TimeProvider time)
+{
+    public const int MostPoints = 5000;
+    private static readonly TimeSpan LongestSpan = TimeSpan.FromDays(366);
+
+    public ContentHttpResult Page() => TypedResults.Content(html.Render(View(feed.Current), sources, time.GetUtcNow()), "text/html; charset=utf-8");
+
+    public JsonHttpResult<NowAnswer> Now() => TypedResults.Json(NowAnswer.Of(feed.Current, sources), PageJson.Options);
+
+    public IResult Events(HttpContext context) =>
+        Stream(context, "assessment", s => JsonSerializer.Serialize(NowAnswer.Of(s, sources), PageJson.Options));
+
+    public IResult ViewEvents(HttpContext context) =>
+        Stream(context, "view", s => JsonSerializer.Serialize(View(s), PageJson.Options));
+
+    public IResult History(HttpRequest request)
+    {
+        QueryText query = new(request.Query);
+        DateTimeOffset now = time.GetUtcNow();
+        DateTimeOffset to = query.Time("to", now, now);
+        DateTimeOffset from = query.Time("from", to - TimeSpan.FromHours(options.Value.ChartHours), now.AddHours(-1));
+        int points = query.Whole("points", 2, MostPoints, 500, "a number");
+        if (query.Problem is null && (from >= to || to - from > LongestSpan))
+        {
+            query.Add("from", from.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
+                $"give a time before 'to' and at most {LongestSpan.TotalDays:0} days before it, for example from={to.UtcDateTime.AddHours(-1):yyyy-MM-dd'T'HH:mm:ss'Z'}");
+        }
+
+        return query.Problem is { } problem
+            ? problem
+            : TypedResults.Json(new HistoryAnswer(from.UtcDateTime, to.UtcDateTime, history.Read(from, to, points)), PageJson.Options);
+    }
+
+    public async Task<IResult> Chart(HttpRequest request, CancellationToken cancellationToken)
+    {
+        QueryText query = new(request.Query);
+        double hours = query.Number("hours", PageOptionsValidator.ShortestChartHours, PageOptionsValidator.LongestChartHours, options.Value.ChartHours, "hours");
+        int width = query.Whole("width", 240, 2400, 720, "pixels");
+        int height = query.Whole("height", 160, 1600, 330, "pixels");
+        string theme = query.Word("theme", "dark", "light");
+        if (query.Problem is { } problem)
+        {
+            return problem;
+        }
+
+        DateTimeOffset to = time.GetUtcNow();
+        bool sinceStart = !request.Query.ContainsKey("hours") && sources.AnyEmulated;
+        DateTimeOffset from = sinceStart ? SinceStart(to, hours) : to.AddHours(-hours);
+        string key = string.Create(CultureInfo.InvariantCulture, $"{(sinceStart ? 0 : hours)}/{width}/{height}/{theme}");
+        return TypedResults.Content(await charts.Get(key, new ChartRequest(from, to, width, height, theme), cancellationToken), "image/svg+xml");
+    }
+
+    /// <summary>A compressed demo day lasts minutes: the axis begins with it, and is never shorter than the shortest chart.</summary>
+    private DateTimeOffset SinceStart(DateTimeOffset to, double mostHours)
+    {
+        DateTimeOffset start = feed.FirstTime ?? to;
+        DateTimeOffset earliest = to.AddHours(-mostHours);
+        DateTimeOffset latest = to.AddMinutes(-1);
+        return start < earliest ? earliest : start > latest ? latest : start;
+    }
+
+    private PageView View(CurrentState state) => PageView.Of(state, sources, text, time.LocalTimeZone);
+
+    private IResult Stream(HttpContext context, string eventType, Func<CurrentState, string> render)
+    {
+        Channel<CurrentState>? stream = feed.TryOpen();
+        if (stream is null)
+        {
+            context.Response.Headers.RetryAfter = "10";
+            return TypedResults.Problem(
+                title: "Too many streams",
+                detail: $"{PageFeed.MaxStreams} browsers already follow the booth; close one, or ask /api/now instead",
+                statusCode: StatusCodes.Status503ServiceUnavailable);
+        }
+
+        return TypedResults.ServerSentEvents(events.Read(stream, eventType, render, lifetime.ApplicationStopping));
+    }
+}

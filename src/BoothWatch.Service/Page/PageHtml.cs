@@ -1,0 +1,67 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.RegularExpressions;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>Writes the first HTML: the same words that the stream brings later, so that the page is useful before and without the script.</summary>
+public sealed partial class PageHtml
+{
+    private readonly string[] _parts;
+
+    /// <summary>Takes the template apart at its placeholders: <c>{{text}}</c> is escaped, <c>{{{markup}}}</c> is made here.</summary>
+    public PageHtml() => _parts = Placeholder().Split(PageAssets.ReadText("page.html"));
+
+    /// <summary>The page for one state.</summary>
+    public string Render(PageView view, PageSources sources, DateTimeOffset sentAt)
+    {
+        StringBuilder html = new(12_000);
+        for (int i = 0; i < _parts.Length; i++)
+        {
+            string part = _parts[i];
+            html.Append(i % 2 == 0 ? part
+                : part.StartsWith('{') ? Markup(part.Trim('{', '}'), view, sources)
+                : Escape(Text(part, view, sentAt)));
+        }
+
+        return html.ToString();
+    }
+
+    private static string Text(string name, PageView view, DateTimeOffset sentAt) => name switch
+    {
+        "verdict" => view.Verdict,
+        "ageS" => view.AgeS.ToString(CultureInfo.InvariantCulture),
+        "sentUnixMs" => sentAt.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture),
+        _ => view.Fields[name],
+    };
+
+    private static string Markup(string name, PageView view, PageSources sources) => name switch
+    {
+        "further" => string.Concat(view.FurtherReasons.Select(r => $"<li>{Escape(r)}</li>")),
+        "sensors" => string.Concat(view.Sensors.Select(Health)),
+        "outputs" => string.Concat(view.Outputs.Select(Health)),
+        "demoStrip" => DemoStrip(view, sources),
+        _ => throw new InvalidOperationException($"page.html asks for {name}, which nothing makes."),
+    };
+
+    private static string DemoStrip(PageView view, PageSources sources)
+    {
+        if (!sources.AnyEmulated)
+        {
+            return "";
+        }
+
+        string emulated = string.Join(", ", sources.Sensors.Where(s => s.Emulated).Select(s => s.Name));
+        string whole = sources.Sensors.All(s => s.Emulated) ? "Demo" : "Part demo";
+        return $"<p class=\"demo\"><strong>{whole}</strong><span data-field=\"demo\">{Escape(view.Fields["demo"])}</span><span>emulated: {Escape(emulated)}</span></p>";
+    }
+
+    private static string Health(HealthLine line) =>
+        $"<li class=\"{(line.Good ? "good" : "bad")}\"><b>{Escape(line.Name)}</b><span> {Escape(line.State)}{(line.Detail.Length > 0 ? ", " + Escape(line.Detail) : "")}</span></li>";
+
+    private static string Escape(string text) => HtmlEncoder.Default.Encode(text);
+
+    [GeneratedRegex(@"\{\{(\{?[A-Za-z]+\}?)\}\}")]
+    private static partial Regex Placeholder();
+}

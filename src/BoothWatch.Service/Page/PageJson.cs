@@ -1,0 +1,23 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Unicode;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>How the page writes JSON: camelCase names, enumerations as kebab-case words, unknown figures as null.</summary>
+public static class PageJson
+{
+    /// <summary>The options, also for the streams.</summary>
+    public static JsonSerializerOptions Options { get; } = Apply(new JsonSerializerOptions(JsonSerializerDefaults.Web));
+
+    /// <summary>Sets the options on another instance.</summary>
+    public static JsonSerializerOptions Apply(JsonSerializerOptions options)
+    {
+        options.PropertyNamingPolicy = JsonNamingPolicy.CamelCase;
+        options.Encoder = JavaScriptEncoder.Create(UnicodeRanges.All);
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+        return options;
+    }
+}

@@ -1,0 +1,20 @@
+namespace BoothWatch.Service.Page;
+
+/// <summary>Settings of the status page (<c>page</c> in the configuration).</summary>
+public sealed class PageOptions
+{
+    /// <summary>Name of the section.</summary>
+    public const string Section = "page";
+
+    /// <summary>
+    /// Address to listen on, <c>http://ADDRESS:PORT</c>. The default is reached from this machine only;
+    /// <c>http://0.0.0.0:5080</c> opens the page to everyone on the shop's network. Port 0 picks a free one.
+    /// </summary>
+    public string Url { get; set; } = "http://127.0.0.1:5080";
+
+    /// <summary>Unit of the temperatures on the page and the chart: <c>C</c> (default) or <c>F</c>. The JSON is always in °C.</summary>
+    public string TemperatureUnit { get; set; } = "C";
+
+    /// <summary>Time span of the chart on the page, h. Default 6, range 0.1 to 72. While sensors are emulated the chart begins at the start of the run instead.</summary>
+    public double ChartHours { get; set; } = 6;
+}

@@ -1,0 +1,30 @@
+using BoothWatch.Service.Sensors;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>What the page shows beside the assessment. The composition root fills it; everything has a quiet default.</summary>
+public sealed record PageSources
+{
+    /// <summary>Name of the shop.</summary>
+    public string Shop { get; init; } = "";
+
+    /// <summary>Name of the booth.</summary>
+    public string Booth { get; init; } = "";
+
+    /// <summary>The configured sensors.</summary>
+    public IReadOnlyList<SensorLine> Sensors { get; init; } = [];
+
+    /// <summary>Asks how the outputs fare. Called on every answer, so it must be cheap.</summary>
+    public Func<IReadOnlyList<OutputLine>> Outputs { get; init; } = () => [];
+
+    /// <summary>Asks where the scripted day stands; null when there is none. Called on every answer, so it must be cheap.</summary>
+    public Func<DemoMoment?> Demo { get; init; } = () => null;
+
+    /// <summary>True while at least one sensor is emulated.</summary>
+    public bool AnyEmulated => Sensors.Any(s => s.Emulated);
+
+    /// <summary>Describes the configured sensors. A sensor is emulated when its description says so.</summary>
+    public static IReadOnlyList<SensorLine> Describe(IEnumerable<ISensor> sensors) =>
+        [.. sensors.Select(s => new SensorLine(
+            s.Name, s.Description, s.Description.Contains("emulated", StringComparison.OrdinalIgnoreCase), [.. s.Quantities]))];
+}

@@ -1,0 +1,128 @@
+using System.Globalization;
+using BoothWatch.Readings;
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>
+/// The state in words, ready to be put on the page: the server writes it into the first HTML, the browser into the same places later.
+/// </summary>
+public sealed record PageView
+{
+    /// <summary>Counts the assessments since start.</summary>
+    public required long Sequence { get; init; }
+
+    /// <summary>Age of the assessment, s.</summary>
+    public required double AgeS { get; init; }
+
+    /// <summary>The verdict as a key: <c>spray</c>, <c>slow-down</c> or <c>wait</c>.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>True when the figures are too old to be taken as the present.</summary>
+    public required bool Stale { get; init; }
+
+    /// <summary>Text of each named place.</summary>
+    public required IReadOnlyDictionary<string, string> Fields { get; init; }
+
+    /// <summary>The reasons after the first, each in one line.</summary>
+    public required IReadOnlyList<string> FurtherReasons { get; init; }
+
+    /// <summary>How the sensors fare.</summary>
+    public required IReadOnlyList<HealthLine> Sensors { get; init; }
+
+    /// <summary>How the outputs fare.</summary>
+    public required IReadOnlyList<HealthLine> Outputs { get; init; }
+
+    /// <summary>The key of a verdict.</summary>
+    public static string Key(Verdict verdict) => verdict switch
+    {
+        Verdicts.Verdict.Spray => "spray",
+        Verdicts.Verdict.SlowDown => "slow-down",
+        _ => "wait",
+    };
+
+    /// <summary>The word of a verdict.</summary>
+    public static string Word(Verdict verdict) => verdict switch
+    {
+        Verdicts.Verdict.Spray => "Spray",
+        Verdicts.Verdict.SlowDown => "Slow down",
+        _ => "Wait",
+    };
+
+    /// <summary>Puts the state into words.</summary>
+    public static PageView Of(CurrentState state, PageSources sources, DegreeText text, TimeZoneInfo zone)
+    {
+        Reason first = state.Reasons[0];
+        AirFindings? air = state.Assessment?.Air;
+        FilmFindings? film = state.Assessment?.Film;
+        DemoMoment? demo = sources.Demo();
+        return new PageView
+        {
+            Sequence = state.Sequence,
+            AgeS = Math.Round(state.Age.TotalSeconds, 2),
+            Verdict = Key(state.Verdict),
+            Stale = state.IsStale,
+            FurtherReasons = [.. state.Reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
+            Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot))],
+            Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],
+            Fields = new Dictionary<string, string>
+            {
+                ["place"] = Place(sources),
+                ["demo"] = demo is null ? "" : $"shop clock {demo.ShopClock}, {demo.Phase}",
+                ["word"] = Word(state.Verdict),
+                ["finding"] = DegreeText.Tie(first.Finding),
+                ["action"] = DegreeText.Tie(first.Action),
+                ["coat"] = film is null ? "coat not known" : film.Coat + " coat",
+                ["mix"] = film?.Mix ?? "",
+                ["retarder"] = film is null ? DegreeText.Unknown
+                    : film.RecommendedRetarderPct is { } pct ? DegreeText.Percent(pct) : "none",
+                ["retarderMl"] = RetarderMl(film),
+                ["loaded"] = film is null ? "" : film.LoadedRetarderPct is { } loaded ? $"in the cup now: {DegreeText.Percent(loaded)}" : "no cup mixed yet",
+                ["temperature"] = text.Temperature(air?.TemperatureC),
+                ["humidity"] = DegreeText.Percent(air?.RelativeHumidityPct),
+                ["criticalHumidity"] = DegreeText.Percent(film?.CriticalHumidityPct),
+                ["dewPoint"] = text.Temperature(air?.DewPointC),
+                ["dewPointUncertainty"] = air is null ? "" : text.Uncertainty(air.DewPointUncertaintyC),
+                ["margin"] = text.Difference(film?.BlushMarginC),
+                ["marginUncertainty"] = film is null ? "" : text.Uncertainty(film.MarginUncertaintyC),
+                ["piece"] = text.Temperature(air?.PieceTemperatureC),
+                ["film"] = text.Temperature(film?.LowestFilmTemperatureC),
+                ["measuredAt"] = state.Assessment is null ? "never"
+                    : TimeZoneInfo.ConvertTime(state.Assessment.Time, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
+            },
+        };
+    }
+
+    private static string Place(PageSources sources) => (sources.Booth, sources.Shop) switch
+    {
+        ("", "") => "booth",
+        ("", _) => sources.Shop,
+        (_, "") => $"{sources.Booth} booth",
+        _ => $"{sources.Booth} booth, {sources.Shop}",
+    };
+
+    private static string RetarderMl(FilmFindings? film) => film switch
+    {
+        null => "",
+        { RecommendedRetarderMl: { } ml } => string.Create(CultureInfo.InvariantCulture, $"{ml:0}\u00a0mL into {film.CupMl:0}\u00a0mL of mix"),
+        _ => "no level of the ladder holds this coat",
+    };
+
+    private static HealthLine HealthOf(SensorLine sensor, BoothSnapshot? snapshot)
+    {
+        Reading[] readings = snapshot is null
+            ? []
+            : [.. sensor.Quantities.Select(q => snapshot[q]).Where(r => r.Sensor == sensor.Name)];
+        Reading? bad = readings.FirstOrDefault(r => !r.IsGood);
+        return readings.Length == 0 ? new HealthLine(sensor.Name, "no answer yet", sensor.Description, false)
+            : bad is null ? new HealthLine(sensor.Name, "good", sensor.Description, true)
+            : new HealthLine(sensor.Name, QualityWord(bad.Quality), bad.Cause is { } cause ? $"{sensor.Description}: {cause}" : sensor.Description, false);
+    }
+
+    private static string QualityWord(ReadingQuality quality) => quality switch
+    {
+        ReadingQuality.NoReading => "no reading",
+        ReadingQuality.OutOfRange => "out of range",
+        _ => quality.ToString().ToLowerInvariant(),
+    };
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using BoothWatch.Air;
+using BoothWatch.Film;
+using BoothWatch.Readings;
+using BoothWatch.Verdicts.Rules;
+
+namespace BoothWatch.Verdicts;
+
+/// <summary>
+/// From a snapshot to an assessment: the air from the readings, the film from the air and the coat, the reasons from the rules.
+/// What is not known stays null and ends in wait. It keeps no state; <see cref="VerdictDwell"/> comes after it.
+/// </summary>
+/// <param name="policy">The shop's limits.</param>
+/// <param name="askFilm">The film model, in use <see cref="BlushModel.Assess"/>.</param>
+/// <param name="altitudeM">Altitude of the booth above sea level, m, -500 to 5000: gives the pressure where no barometer does.</param>
+public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altitudeM)
+{
+    private readonly double _altitudePressurePa = StationPressure.AtAltitude(altitudeM);
+
+    /// <summary>The assessment of this moment, before the dwell.</summary>
+    /// <param name="snapshot">What was measured.</param>
+    /// <param name="plan">The coat about to be sprayed; null when none is chosen.</param>
+    public Assessment Assess(BoothSnapshot snapshot, CoatPlan? plan)
+    {
+        Evidence readings = new() { Snapshot = snapshot, Policy = policy, Air = null, Film = null };
+        (MoistAir Air, AirUncertainty Uncertainty)? air = AirOf(readings);
+        AirFindings? findings = air is { } known ? Findings(known.Air, known.Uncertainty, readings) : null;
+        (FilmFindings? film, string? noFilmCause) = FilmOf(plan, air, readings);
+        Evidence evidence = readings with { Air = findings, Film = film, NoFilmCause = noFilmCause };
+        ImmutableArray<Reason> reasons = RuleBook.Decide(evidence);
+        return new Assessment
+        {
+            Time = snapshot.Time,
+            Snapshot = snapshot,
+            Air = findings,
+            Film = film,
+            Verdict = reasons[0].Limit,
+            Reasons = reasons,
+        };
+    }
+
+    private (MoistAir Air, AirUncertainty Uncertainty)? AirOf(Evidence readings)
+    {
+        if (readings.Trusted(Quantity.BoothTemperature) is not double temperatureC
+            || readings.Trusted(Quantity.BoothHumidity) is not double humidityPct)
+        {
+            return null;
+        }
+
+        double? measuredPa = readings.Trusted(Quantity.StationPressure);
+        MoistAir air = MoistAir.FromRelativeHumidity(temperatureC, humidityPct, measuredPa ?? _altitudePressurePa);
+        return (air, new AirUncertainty(
+            readings[Quantity.BoothTemperature].StandardUncertainty,
+            readings[Quantity.BoothHumidity].StandardUncertainty,
+            measuredPa is null ? policy.AssumedPressureUncertaintyPa : readings[Quantity.StationPressure].StandardUncertainty));
+    }
+
+    private static AirFindings Findings(MoistAir air, AirUncertainty uncertainty, Evidence readings) => new(
+        air.TemperatureC,
+        air.RelativeHumidityPct,
+        air.PressurePa,
+        air.DewPointC,
+        uncertainty.OfDewPointC(air),
+        air.HumidityRatio,
+        readings.Trusted(Quantity.PieceTemperature));
+
+    private (FilmFindings? Film, string? NoFilmCause) FilmOf(CoatPlan? plan, (MoistAir Air, AirUncertainty Uncertainty)? air, Evidence readings)
+    {
+        if (air is not { } known)
+        {
+            return (null, "the booth air is not known");
+        }
+
+        if (plan is null)
+        {
+            return (null, "no coat is chosen");
+        }
+
+        if (Piece(readings, known.Air) is not { } piece)
+        {
+            return (null, "the temperature of the piece is not known");
+        }
+
+        try
+        {
+            BlushAnswer answer = askFilm(
+                plan, known.Air, piece.TemperatureC, known.Uncertainty, piece.UncertaintyC, policy.RequiredMarginC, policy.CoverageFactor);
+            return (Findings(plan, answer), null);
+        }
+        catch (DryingFailedException failed)
+        {
+            return (null, $"the film model gave no answer: {failed.Message}");
+        }
+    }
+
+    // A piece that no sensor looks at counts as warm as the air, where policy allows it; never one whose sensor fails.
+    private (double TemperatureC, double UncertaintyC)? Piece(Evidence readings, MoistAir air)
+    {
+        if (readings.Trusted(Quantity.PieceTemperature) is double pieceC)
+        {
+            return (pieceC, readings[Quantity.PieceTemperature].StandardUncertainty);
+        }
+
+        return readings.HasNoSensor(Quantity.PieceTemperature) && !policy.RequirePieceTemperature
+            ? (air.TemperatureC, policy.AssumedPieceUncertaintyC)
+            : null;
+    }
+
+    private static FilmFindings Findings(CoatPlan plan, BlushAnswer answer) => new()
+    {
+        Coat = plan.Kind.ToString().ToLowerInvariant(),
+        Mix = plan.Description,
+        CupMl = plan.CupMl,
+        RecommendedRetarderMl = plan.CupMl * answer.RecommendedRetarderPct / 100,
+        LoadedRetarderPct = plan.LoadedRetarderPct,
+        RetarderPct = answer.RetarderPct,
+        TimeToSetS = answer.TimeToSetS,
+        LowestFilmTemperatureC = answer.LowestFilmTemperatureC,
+        WaterAtSetGPerM2 = answer.WaterAtSetGPerM2,
+        CriticalHumidityPct = answer.CriticalHumidityPct,
+        CriticalDewPointC = answer.CriticalDewPointC,
+        BlushMarginC = answer.BlushMarginC,
+        MarginUncertaintyC = answer.MarginUncertaintyC,
+        RecommendedRetarderPct = answer.RecommendedRetarderPct,
+        MarginAtHighestRetarderC = answer.MarginAtHighestRetarderC,
+        SolventTrappingRisk = answer.SolventTrappingRisk,
+    };
+}

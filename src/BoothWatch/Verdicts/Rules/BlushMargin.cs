@@ -1,0 +1,76 @@
+namespace BoothWatch.Verdicts.Rules;
+
+/// <summary>
+/// The heart of the verdict. Below zero the mix in the cup blushes: wait. Below the margin that policy wants on top of the
+/// expanded uncertainty: slow down. Else spray. Where nothing is mixed yet, the level that serves is taken as mixed,
+/// and if none serves: wait.
+/// </summary>
+public sealed class BlushMargin : IRule
+{
+    /// <inheritdoc />
+    public string Name => "blush-margin";
+
+    /// <inheritdoc />
+    public IEnumerable<Reason> Judge(Evidence evidence)
+    {
+        if (evidence is not { Film: { } film, Air: { } air } || !FilmAnswered.IsUsable(film))
+        {
+            yield break;
+        }
+
+        double wantedC = evidence.Policy.RequiredMarginC + (evidence.Policy.CoverageFactor * film.MarginUncertaintyC);
+        string dewPoint = $"dew point {evidence.Text.Of(air.DewPointC)}";
+        yield return film.LoadedRetarderPct is null
+            ? BeforeMixing(film, wantedC, dewPoint, evidence.Text)
+            : WithCupMixed(film, wantedC, dewPoint, evidence.Text);
+    }
+
+    private Reason BeforeMixing(FilmFindings film, double wantedC, string dewPoint, TemperatureText text)
+    {
+        if (film.RecommendedRetarderPct is not double level || !(film.BlushMarginC >= wantedC))
+        {
+            return Reason(Verdict.Wait, $"{dewPoint}, too high for this coat", NoLevelHolds(film, wantedC, text));
+        }
+
+        string mix = level > 0 ? $"mix {RetarderText.LevelForCup(level, film.CupMl)} and spray" : "spray, no retarder needed";
+        return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, text, level > 0 ? "that mix" : "this mix"), mix);
+    }
+
+    private Reason WithCupMixed(FilmFindings film, double wantedC, string dewPoint, TemperatureText text)
+    {
+        double loaded = film.LoadedRetarderPct ?? film.RetarderPct;
+        double? raiseTo = film.RecommendedRetarderPct > loaded ? film.RecommendedRetarderPct : null;
+        if (!(film.BlushMarginC >= 0))
+        {
+            return Reason(
+                Verdict.Wait,
+                $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
+                raiseTo is double level ? $"raise retarder to {RetarderText.Level(level)} or wait" : NoLevelHolds(film, wantedC, text));
+        }
+
+        if (!(film.BlushMarginC >= wantedC))
+        {
+            return Reason(
+                Verdict.SlowDown,
+                Under(film, wantedC, dewPoint, text, "this mix"),
+                raiseTo is double level
+                    ? $"raise retarder to {RetarderText.Level(level)}, or lay thin coats and watch the film"
+                    : "no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air");
+        }
+
+        return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, text, "this mix"), $"spray with {RetarderText.Level(loaded)} retarder");
+    }
+
+    private static string NoLevelHolds(FilmFindings film, double wantedC, TemperatureText text)
+    {
+        double missingC = wantedC - film.MarginAtHighestRetarderC;
+        return missingC > 0
+            ? $"wait, no retarder level on the ladder holds this air, the highest misses by {text.By(missingC)}"
+            : "wait, no retarder level on the ladder holds this air";
+    }
+
+    private static string Under(FilmFindings film, double wantedC, string dewPoint, TemperatureText text, string mix) =>
+        $"{dewPoint}, {text.By(film.BlushMarginC)} under what {mix} holds, {text.By(wantedC)} wanted";
+
+    private Reason Reason(Verdict limit, string finding, string action) => new(Name, limit, finding, action, RuleOrder.BlushMargin);
+}

@@ -1,0 +1,42 @@
+namespace BoothWatch.Verdicts.Rules;
+
+/// <summary>
+/// The hard stop for a wet piece: a surface less than 3 °C above the dew point (ISO 8502-4) means wait.
+/// The 3 °C already cover what portable instruments miss, so no uncertainty is added. A piece that is not measured
+/// counts as warm as the air.
+/// </summary>
+public sealed class PieceNearDewPoint : IRule
+{
+    /// <inheritdoc />
+    public string Name => "piece-near-dew-point";
+
+    /// <inheritdoc />
+    public IEnumerable<Reason> Judge(Evidence evidence)
+    {
+        if (evidence.Air is not { } air)
+        {
+            yield break;
+        }
+
+        double clearanceC = (air.PieceTemperatureC ?? air.TemperatureC) - air.DewPointC;
+        // Written so that a clearance that is not a number waits.
+        if (clearanceC >= evidence.Policy.DewClearanceC)
+        {
+            yield break;
+        }
+
+        TemperatureText text = evidence.Text;
+        string what = air.PieceTemperatureC is null ? "air" : "piece";
+        string where = clearanceC >= 0
+            ? $"{text.By(clearanceC)} over the dew point"
+            : $"{text.By(clearanceC)} under the dew point";
+        yield return new Reason(
+            Name,
+            Verdict.Wait,
+            $"{what} {text.Of(air.PieceTemperatureC ?? air.TemperatureC)}, {where}",
+            air.PieceTemperatureC is null
+                ? "wait for drier air"
+                : $"wait, and warm the piece to {text.Of(air.DewPointC + evidence.Policy.DewClearanceC)} or more",
+            RuleOrder.PieceNearDewPoint);
+    }
+}

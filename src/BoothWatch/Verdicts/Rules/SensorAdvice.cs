@@ -1,0 +1,34 @@
+using BoothWatch.Readings;
+
+namespace BoothWatch.Verdicts.Rules;
+
+/// <summary>What to say and do about a reading that may not be used.</summary>
+internal static class SensorAdvice
+{
+    /// <summary>What is wrong, for example <c>CRC of the humidity word is 0x12, expected 0x92</c>.</summary>
+    public static string Cause(Reading reading) => reading.Cause ?? reading.Quality switch
+    {
+        ReadingQuality.Missing => "no sensor is configured for it",
+        ReadingQuality.NoReading => "the sensor gave no reading",
+        ReadingQuality.Stale => "the last value is too old",
+        ReadingQuality.Frozen => "the value no longer moves",
+        ReadingQuality.OutOfRange => "the value cannot be true",
+        ReadingQuality.Saturated => "the sensor is at the end of its scale",
+        ReadingQuality.Disagreeing => "two sensors disagree",
+        ReadingQuality.Condensing => "the sensor itself is close to dew",
+        _ => "there is no value",
+    };
+
+    /// <summary>What to do about it.</summary>
+    public static string Action(Reading reading)
+    {
+        string sensor = reading.Sensor.Length == 0 ? "the sensor" : $"sensor {reading.Sensor}";
+        return reading.Quality switch
+        {
+            ReadingQuality.Missing when reading.Sensor.Length == 0 => "wait, and add a sensor for it to the configuration",
+            ReadingQuality.Saturated or ReadingQuality.Condensing => $"wait, and let {sensor} dry",
+            ReadingQuality.Disagreeing => "wait, and check both sensors against a salt point or a thermometer",
+            _ => $"wait, and check {sensor} and its wiring",
+        };
+    }
+}

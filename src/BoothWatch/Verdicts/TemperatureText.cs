@@ -1,0 +1,36 @@
+using System.Globalization;
+
+namespace BoothWatch.Verdicts;
+
+/// <summary>Writes temperatures and temperature differences for people: one decimal, decimal point, with the unit.</summary>
+/// <param name="Unit">The unit to write.</param>
+public readonly record struct TemperatureText(TemperatureUnit Unit)
+{
+    private const double FahrenheitPerCelsius = 1.8;
+    private const double FahrenheitAtZeroCelsius = 32.0;
+    private const double SmallestShown = 0.1;
+
+    private string Symbol => Unit == TemperatureUnit.Fahrenheit ? "°F" : "°C";
+
+    /// <summary>A temperature, for example <c>17.8 °C</c> or <c>64.0 °F</c>.</summary>
+    public string Of(double temperatureC) => Number(Unit == TemperatureUnit.Fahrenheit
+        ? (temperatureC * FahrenheitPerCelsius) + FahrenheitAtZeroCelsius
+        : temperatureC);
+
+    /// <summary>
+    /// The size of a temperature difference, without its sign, for example <c>0.6 °C</c>.
+    /// What would round to nothing reads <c>less than 0.1 °C</c>, so that a reason never says "0.0 over".
+    /// </summary>
+    public string By(double differenceC)
+    {
+        double size = Math.Abs(differenceC) * (Unit == TemperatureUnit.Fahrenheit ? FahrenheitPerCelsius : 1.0);
+        return size < SmallestShown / 2 ? $"less than {Number(SmallestShown)}" : Number(size);
+    }
+
+    private string Number(double value)
+    {
+        // Math.Round first and add zero: a value such as -0.04 must not be written "-0.0".
+        double rounded = Math.Round(value, 1, MidpointRounding.AwayFromZero) + 0.0;
+        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.0} {Symbol}");
+    }
+}

@@ -1,0 +1,34 @@
+using Microsoft.Playwright;
+
+namespace BoothWatch.Page.Tests;
+
+/// <summary>One open page.</summary>
+public sealed class Tab : IAsyncDisposable
+{
+    private readonly IBrowserContext _context;
+
+    public Tab(IBrowserContext context, IPage page)
+    {
+        _context = context;
+        Page = page;
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                Complaints.Add($"{message.Type}: {message.Text} ({message.Location})");
+            }
+        };
+        page.PageError += (_, error) => Complaints.Add("uncaught: " + error);
+    }
+
+    public IPage Page { get; }
+
+    /// <summary>Errors and warnings of the console (violations of the content policy are among them) and uncaught exceptions.</summary>
+    public List<string> Complaints { get; } = [];
+
+    public ILocator Field(string name) => Page.Locator($"[data-field={name}]");
+
+    public Task<string?> Verdict() => Page.Locator("html").GetAttributeAsync("data-verdict");
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+}

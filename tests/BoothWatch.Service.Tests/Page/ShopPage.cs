@@ -1,0 +1,49 @@
+using BoothWatch.Service.Page;
+using BoothWatch.Verdicts;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+
+namespace BoothWatch.Service.Tests.Page;
+
+/// <summary>The real page over a real server on a free port of this machine, fed by hand.</summary>
+public sealed class ShopPage : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+
+    private ShopPage(WebApplication app, string url) => (_app, Url) = (app, url);
+
+    public string Url { get; }
+
+    public PageFeed Feed => _app.Services.GetRequiredService<PageFeed>();
+
+    public static async Task<ShopPage> Start(
+        string url = "http://127.0.0.1:0", TimeProvider? time = null, IHistory? history = null, PageSources? sources = null,
+        params (string Key, string Value)[] settings)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        builder.Configuration.AddInMemoryCollection(
+            settings.Append(("page:url", url)).ToDictionary(s => s.Item1, s => (string?)s.Item2));
+        builder.Services.AddSingleton(time ?? TimeProvider.System);
+        builder.Services.AddSingleton(history ?? new EmptyHistory());
+        builder.Services.AddSingleton(sources ?? Samples.Sources);
+        builder.Services.AddPage();
+        WebApplication app = builder.Build();
+        app.MapPage();
+        await app.StartAsync();
+        string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
+        return new ShopPage(app, address);
+    }
+
+    public Task Show(Assessment assessment) => Feed.HandleAsync(assessment, CancellationToken.None);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+    }
+}

@@ -1,0 +1,142 @@
+using BoothWatch.Air;
+using BoothWatch.Film;
+using BoothWatch.Readings;
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Tests.Verdicts;
+
+public class AssessorTests
+{
+    private readonly Assessor _assessor = new(new VerdictPolicy(), FakeFilm.Ask, altitudeM: 0);
+
+    [Fact]
+    public void Assess_GoodBooth_SpraysAndCarriesEverything()
+    {
+        Assessment assessment = _assessor.Assess(GoodBooth.Snapshot(), FakeFilm.Plan());
+        Assert.Equal(Verdict.Spray, assessment.Verdict);
+        Assert.Equal(GoodBooth.Noon, assessment.Time);
+        Assert.Equal("blush-margin", assessment.Reasons[0].Rule);
+        Assert.Equal(21.5, assessment.Air?.PieceTemperatureC);
+        Assert.Equal("clear", assessment.Film?.Coat);
+    }
+
+    /// <summary>The dew point of 20 °C and 50 % is 9.3 °C, of 25 °C and 60 % 16.7 °C (psychrometric tables).</summary>
+    [Theory]
+    [InlineData(20, 50, 9.3)]
+    [InlineData(25, 60, 16.7)]
+    public void Assess_Air_IsTheAirOfTheReadings(double temperatureC, double humidityPct, double dewPointC)
+    {
+        AirFindings? air = _assessor.Assess(
+            GoodBooth.Snapshot(GoodBooth.Good(Quantity.BoothTemperature, temperatureC), GoodBooth.Good(Quantity.BoothHumidity, humidityPct, 1)),
+            FakeFilm.Plan()).Air;
+        Assert.Equal(dewPointC, air!.DewPointC, 0.05);
+        Assert.InRange(air.DewPointUncertaintyC, 0.1, 0.6);
+    }
+
+    [Fact]
+    public void Assess_NothingMixed_GivesTheDoseForTheCup()
+    {
+        // 22 °C and 60 %: dew point 13.9 °C, so the stand-in model wants 3.9 °C and some uncertainty more than none gives.
+        FilmFindings? film = _assessor.Assess(GoodBooth.Snapshot(GoodBooth.Good(Quantity.BoothHumidity, 60, 0.5)), FakeFilm.Plan()).Film;
+        Assert.Equal(7, film?.RecommendedRetarderPct);
+        Assert.Equal(14, film?.RecommendedRetarderMl);
+        Assert.Equal(7, film?.RetarderPct);
+    }
+
+    [Fact]
+    public void Assess_NoLevelServes_HasNoDose()
+    {
+        Assessment assessment = _assessor.Assess(GoodBooth.Snapshot(GoodBooth.Good(Quantity.BoothHumidity, 85, 0.5)), FakeFilm.Plan());
+        Assert.Null(assessment.Film?.RecommendedRetarderMl);
+        Assert.Equal(Verdict.Wait, assessment.Verdict);
+    }
+
+    [Fact]
+    public void Assess_SolverGivesUp_WaitsWithItsWords()
+    {
+        Assessor failing = new(
+            new VerdictPolicy(), (_, _, _, _, _, _, _) => throw new DryingFailedException("drying run: no step at 12 s"), 0);
+        Assessment assessment = failing.Assess(GoodBooth.Snapshot(), FakeFilm.Plan());
+        Assert.Equal(Verdict.Wait, assessment.Verdict);
+        Assert.Null(assessment.Film);
+        Assert.Equal(
+            "blush margin unknown (the film model gave no answer: drying run: no step at 12 s): wait until it is known",
+            Assert.Single(assessment.Reasons).ToString());
+    }
+
+    [Fact]
+    public void Assess_AnyOtherException_IsNotSwallowed()
+    {
+        Assessor broken = new(new VerdictPolicy(), (_, _, _, _, _, _, _) => throw new InvalidOperationException("a defect"), 0);
+        Assert.Throws<InvalidOperationException>(() => broken.Assess(GoodBooth.Snapshot(), FakeFilm.Plan()));
+    }
+
+    [Fact]
+    public void Assess_NoCoatChosen_Waits()
+    {
+        Assessment assessment = _assessor.Assess(GoodBooth.Snapshot(), null);
+        Assert.Equal(Verdict.Wait, assessment.Verdict);
+        Assert.Contains("no coat is chosen", assessment.Reasons[0].Finding, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Assess_NoBarometer_TakesThePressureOfTheAltitude()
+    {
+        // ICAO standard atmosphere: 1,000 m is 89,875 Pa.
+        Assessor high = new(new VerdictPolicy(), FakeFilm.Ask, altitudeM: 1000);
+        Assessment assessment = high.Assess(GoodBooth.Snapshot().Without(Quantity.StationPressure), FakeFilm.Plan());
+        Assert.Equal(89_875, assessment.Air!.PressurePa, 5.0);
+        Assert.Equal(Verdict.Spray, assessment.Verdict);
+        Assert.Contains(assessment.Reasons, reason => reason.Rule == "pressure-assumed");
+    }
+
+    [Fact]
+    public void Assess_NoBarometer_AsksWithTheUncertaintyOfThePolicy()
+    {
+        AirUncertainty? asked = null;
+        Assessor watching = new(
+            new VerdictPolicy { AssumedPressureUncertaintyPa = 1234 },
+            (plan, air, piece, uncertainty, pieceUncertainty, required, factor) =>
+            {
+                asked = uncertainty;
+                return FakeFilm.Ask(plan, air, piece, uncertainty, pieceUncertainty, required, factor);
+            },
+            0);
+        watching.Assess(GoodBooth.Snapshot().Without(Quantity.StationPressure), FakeFilm.Plan());
+        Assert.Equal(1234, asked?.PressurePa);
+        watching.Assess(GoodBooth.Snapshot(), FakeFilm.Plan());
+        Assert.Equal(50, asked?.PressurePa);
+    }
+
+    [Theory]
+    [InlineData(true, null, 0.0)]
+    [InlineData(false, 22.0, 2.0)]
+    public void Assess_PieceNotMeasured_IsTakenAsWarmAsTheAirOnlyWherePolicyAllows(bool required, double? askedC, double askedUncertaintyC)
+    {
+        (double? PieceC, double UncertaintyC) asked = (null, 0);
+        Assessor watching = new(
+            new VerdictPolicy { RequirePieceTemperature = required },
+            (plan, air, piece, uncertainty, pieceUncertainty, margin, factor) =>
+            {
+                asked = (piece, pieceUncertainty);
+                return FakeFilm.Ask(plan, air, piece, uncertainty, pieceUncertainty, margin, factor);
+            },
+            0);
+        Assessment assessment = watching.Assess(GoodBooth.Snapshot().Without(Quantity.PieceTemperature), FakeFilm.Plan());
+        Assert.Equal((askedC, askedUncertaintyC), asked);
+        Assert.Equal(required ? Verdict.Wait : Verdict.Spray, assessment.Verdict);
+        Assert.Null(assessment.Air?.PieceTemperatureC);
+    }
+
+    [Fact]
+    public void Assess_EmptySnapshot_WaitsWithEveryCause()
+    {
+        BoothSnapshot empty = new(GoodBooth.Noon, ClockProven: false, System.Collections.Immutable.ImmutableDictionary<Quantity, Reading>.Empty);
+        Assessment assessment = _assessor.Assess(empty, null);
+        Assert.Equal(Verdict.Wait, assessment.Verdict);
+        Assert.Equal(
+            ["exhaust-not-proven", "booth-air-unknown", "piece-unknown", "no-film-answer", "clock-unproven"],
+            assessment.Reasons.Select(reason => reason.Rule));
+        Assert.Null(assessment.Air);
+    }
+}
