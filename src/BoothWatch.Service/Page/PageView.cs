@@ -62,7 +62,7 @@ public sealed record PageView
             AgeS = Math.Round(state.Age.TotalSeconds, 2),
             Verdict = Key(state.Verdict),
             Stale = state.IsStale,
-            FurtherReasons = [.. state.Reasons.Skip(1).Select(r => r.ToString())],
+            FurtherReasons = [.. state.Reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
             Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot))],
             Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],
             Fields = new Dictionary<string, string>
@@ -70,12 +70,12 @@ public sealed record PageView
                 ["place"] = Place(sources),
                 ["demo"] = demo is null ? "" : $"shop clock {demo.ShopClock}, {demo.Phase}",
                 ["word"] = Word(state.Verdict),
-                ["finding"] = first.Finding,
-                ["action"] = first.Action,
+                ["finding"] = DegreeText.Tie(first.Finding),
+                ["action"] = DegreeText.Tie(first.Action),
                 ["coat"] = film is null ? "coat not known" : film.Coat + " coat",
                 ["mix"] = film?.Mix ?? "",
                 ["retarder"] = film is null ? DegreeText.Unknown
-                    : film.RecommendedRetarderPct is { } pct ? DegreeText.Percent(pct) : "none serves",
+                    : film.RecommendedRetarderPct is { } pct ? DegreeText.Percent(pct) : "none",
                 ["retarderMl"] = RetarderMl(film),
                 ["loaded"] = film is null ? "" : film.LoadedRetarderPct is { } loaded ? $"in the cup now: {DegreeText.Percent(loaded)}" : "no cup mixed yet",
                 ["temperature"] = text.Temperature(air?.TemperatureC),
@@ -104,7 +104,7 @@ public sealed record PageView
     private static string RetarderMl(FilmFindings? film) => film switch
     {
         null => "",
-        { RecommendedRetarderMl: { } ml } => string.Create(CultureInfo.InvariantCulture, $"{ml:0} mL into {film.CupMl:0} mL of mix"),
+        { RecommendedRetarderMl: { } ml } => string.Create(CultureInfo.InvariantCulture, $"{ml:0}\u00a0mL into {film.CupMl:0}\u00a0mL of mix"),
         _ => "no level of the ladder holds this coat",
     };
 

@@ -50,9 +50,11 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
                 ? SensorAnswer.Of(samples.AsSpan())
                 : Failed($"{notFinite.Quantity} came out as {notFinite.Value}");
         }
-        catch (Exception failure) when (failure is IOException or TimeoutException or UnauthorizedAccessException or PlatformNotSupportedException or ArgumentException)
+        catch (Exception failure) when (failure is IOException or TimeoutException or InvalidDataException or UnauthorizedAccessException or PlatformNotSupportedException or ArgumentException)
         {
-            return Failed(_device?.Fault ?? failure.Message);
+            return Failed(_device is null
+                ? $"bus {place.Bus} cannot be opened: {failure.Message}"
+                : _device.Fault ?? failure.Message);
         }
     }
 
