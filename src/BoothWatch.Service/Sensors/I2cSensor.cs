@@ -56,7 +56,7 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
         catch (Exception failure) when (failure is IOException or TimeoutException or InvalidDataException or UnauthorizedAccessException or PlatformNotSupportedException or ArgumentException)
         {
             return Failed(_device is null
-                ? $"bus {place.Bus} cannot be opened: {failure.Message}"
+                ? $"bus {place.Bus} cannot be opened ({failure.Message.TrimEnd('.')}); enable it, or correct sensors:{Name}:bus"
                 : _device.Fault ?? failure.Message);
         }
     }
