@@ -1,5 +1,6 @@
 using System.Reflection;
 using BoothWatch.Service.Materials;
+using BoothWatch.Service.Sensors;
 
 namespace BoothWatch.Service.Configuration;
 
@@ -35,7 +36,7 @@ public static class ConfigurationCheck
         IConfiguration usable = new ConfigurationBuilder()
             .AddInMemoryCollection(file.Configuration.AsEnumerable().Where(pair => !unusable.Contains(pair.Key)))
             .Build();
-        IServiceCollection known = new ServiceCollection().AddSingleton(file).AddSingleton(usable).AddSingleton(TimeProvider.System);
+        IServiceCollection known = new ServiceCollection().AddSingleton(file).AddSingleton(usable).AddSensing();
         try
         {
             known.AddSingleton(MaterialsLoader.Load(file.MaterialsFolder));

@@ -85,7 +85,7 @@ internal static class AdviseCommand
             return ExitCode.Wrong;
         }
 
-        Adviser adviser = Adviser.From(file);
+        using Adviser adviser = Adviser.From(file);
         if (errors.Count > 0)
         {
             // What was given without a value is reported once; the other values are looked at as well.

@@ -11,12 +11,13 @@ using BoothWatch.Verdicts;
 namespace BoothWatch.Service.Commands.Advise;
 
 /// <summary>Answers questions with the physics and the rules of the booth.</summary>
-internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy)
+internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy) : IDisposable
 {
     /// <summary>The sections of the configuration that it reads.</summary>
     public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section];
 
-    private readonly Assessor _assessor = new(policy, new BlushModel().Assess, altitudeM: 0); // the pressure is always given
+    // One a thread: a model answers one caller at a time. The altitude does not matter, the pressure is always given.
+    private readonly ThreadLocal<Assessor> _assessor = new(() => new Assessor(policy, new BlushModel().Assess, altitudeM: 0));
 
     /// <summary>An adviser with the settings of a checked configuration.</summary>
     public static Adviser From(ConfigurationFile file)
@@ -45,10 +46,13 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
         return errors.Count > 0 ? null : request;
     }
 
+    /// <inheritdoc/>
+    public void Dispose() => _assessor.Dispose();
+
     private AdviseAnswer Answer(AdviseRequest request)
     {
         CoatPlan plan = PlanOf(request);
-        return new AdviseAnswer(request, plan.Substrate.Id, _assessor.Assess(SnapshotOf(request), plan));
+        return new AdviseAnswer(request, plan.Substrate.Id, _assessor.Value!.Assess(SnapshotOf(request), plan));
     }
 
     private CoatPlan PlanOf(AdviseRequest request)
