@@ -38,7 +38,7 @@ public sealed class QualityGate(Quantity quantity, string sensor, QualityLimits 
     /// <summary>Takes a value that the sensor gave.</summary>
     /// <param name="value">The value, in the unit of the quantity; any number, also one that is none.</param>
     /// <param name="standardUncertainty">Standard uncertainty (k = 1), same unit, 0 or more.</param>
-    /// <param name="at">When the sensor gave it, not when it is handed over: giving an old answer again keeps it old.</param>
+    /// <param name="at">When the sensor gave it, not when it is handed over: an answer handed over again changes nothing.</param>
     /// <exception cref="ArgumentOutOfRangeException">The uncertainty is negative or not a number.</exception>
     public void Accept(double value, double standardUncertainty, TimeSpan at)
     {
@@ -47,15 +47,19 @@ public sealed class QualityGate(Quantity quantity, string sensor, QualityLimits 
             throw new ArgumentOutOfRangeException(nameof(standardUncertainty), standardUncertainty, "A standard uncertainty is 0 or more.");
         }
 
-        if (_value is double last && BitConverter.DoubleToInt64Bits(last) == BitConverter.DoubleToInt64Bits(value))
+        bool isEqual = _value is double last && BitConverter.DoubleToInt64Bits(last) == BitConverter.DoubleToInt64Bits(value);
+        if (_value is not null && (at < _valueAt || (at == _valueAt && isEqual)))
         {
-            _equalAnswers++;
+            return; // an answer that was taken before
         }
-        else
+
+        if (!isEqual)
         {
-            _equalAnswers = 1;
+            _equalAnswers = 0;
             _changedAt = at;
         }
+
+        _equalAnswers++;
 
         _value = value;
         _standardUncertainty = standardUncertainty;
@@ -105,29 +109,29 @@ public sealed class QualityGate(Quantity quantity, string sensor, QualityLimits 
 
         if (!limits.Range.Contains(value))
         {
-            return (ReadingQuality.OutOfRange, Say($"reads {value:0.##} {Unit}, plausible is {limits.Range.Lowest} to {limits.Range.Highest} {Unit}"));
+            return (ReadingQuality.OutOfRange, Say($"reads {WithUnit(value)}, plausible is {limits.Range.Lowest} to {WithUnit(limits.Range.Highest)}"));
         }
 
         if (value >= limits.SaturatedFromPct || value <= limits.DryEndPct)
         {
-            return (ReadingQuality.Saturated, Say($"reads {value:0.0} {Unit}, the end of its scale: it is wet or broken"));
+            return (ReadingQuality.Saturated, Say($"reads {WithUnit(value)}, the end of its scale: it is wet or broken"));
         }
 
         if (_wet.IsWet)
         {
-            return (ReadingQuality.Condensing, Say($"reads {value:0.0} {Unit}: it is or was within 1 °C of its own dew point, let it dry"));
+            return (ReadingQuality.Condensing, Say($"reads {WithUnit(value)}: it is or was within 1 °C of its own dew point, let it dry"));
         }
 
         TimeSpan still = _valueAt - _changedAt;
         if (still >= limits.FrozenAfter && _equalAnswers >= limits.FrozenAnswers)
         {
-            return (ReadingQuality.Frozen, Say($"has read {value:0.##} {Unit} without the least change for {still.TotalMinutes:F0} min"));
+            return (ReadingQuality.Frozen, Say($"has read {WithUnit(value)} without the least change for {still.TotalMinutes:F0} min"));
         }
 
         return (ReadingQuality.Good, _failure);
     }
 
-    private string Unit => QuantityUnit.Of(quantity);
+    private string WithUnit(double value) => Say($"{value:0.##} {QuantityUnit.Of(quantity)}").TrimEnd();
 
-    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture).Replace("  ", " ", StringComparison.Ordinal);
+    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }

@@ -7,7 +7,8 @@ namespace BoothWatch.Readings;
 /// <param name="StandardUncertainty">Standard uncertainty (k = 1) in the same unit, from the tolerance of the part.</param>
 /// <param name="Age">Time since the sensor gave the value, by the monotonic clock.</param>
 /// <param name="Quality">Whether the value may be used.</param>
-/// <param name="Cause">Why not, in words a finisher understands; null when <see cref="ReadingQuality.Good"/>.</param>
+/// <param name="Cause">Why not, in words a finisher understands; null when <see cref="ReadingQuality.Good"/>, except that a
+/// good value that bridges a read just lost says what failed.</param>
 public sealed record Reading(
     Quantity Quantity,
     string Sensor,

@@ -20,8 +20,8 @@ public sealed class SeriesQuery(JournalLocation location)
         [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
 
     /// <summary>
-    /// The history of a span: the rows as written while they are few, else by steps of seconds, or from the minute
-    /// summaries for long spans and where the rows have been cleared away.
+    /// The history of a span: the rows as written while they are few, else by steps of seconds; from the minute
+    /// summaries where these give at least a quarter of the points, and where rows have been cleared away.
     /// </summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included.</param>
@@ -47,7 +47,8 @@ public sealed class SeriesQuery(JournalLocation location)
             }
 
             long stepMs = StepMs(toMs - fromMs, maxPoints);
-            bool byRows = stepMs < ReadingStatements.MinuteMs && CountUpTo(connection, fromMs, toMs, long.MaxValue) >= summarised;
+            bool minutesAreEnough = (toMs - fromMs) / ReadingStatements.MinuteMs >= maxPoints / 4;
+            bool byRows = !minutesAreEnough && stepMs < ReadingStatements.MinuteMs && CountUpTo(connection, fromMs, toMs, long.MaxValue) >= summarised;
             stepMs = byRows ? stepMs : Math.Max(stepMs, ReadingStatements.MinuteMs);
             string sql = byRows ? HistorySql.RowsByStep : HistorySql.MinutesByStep;
             return new SeriesHistory(from, to, TimeSpan.FromMilliseconds(stepMs), Points(connection, sql, fromMs, toMs, stepMs, maxPoints));

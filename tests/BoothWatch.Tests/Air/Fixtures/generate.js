@@ -1,7 +1,9 @@
-// Writes psychrolib-saturation.csv, psychrolib-states.csv and psychrolib-pressure.csv beside this file.
+// Writes iapws95-saturation.csv and the three psychrolib-*.csv beside this file.
 // Run: npm install && npm run generate
+import assert from 'node:assert';
 import { writeFileSync } from 'node:fs';
 import psychrolib from 'psychrolib';
+import { saturation } from './iapws95.js';
 
 psychrolib.SetUnitSystem(psychrolib.SI);
 
@@ -26,3 +28,13 @@ write('psychrolib-states.csv',
 
 write('psychrolib-pressure.csv', 'altitudeM,standardPressurePa',
   range(-500, 3000, 250).map(z => [z, digits(psychrolib.GetStandardAtmPressure(z))]));
+
+// IAPWS R6-95(2018), table 8: saturation at 275 K and 450 K.
+const isNear = (actual, expected) => assert(Math.abs(actual / expected - 1) < 1e-8, `${actual} is not ${expected}`);
+isNear(saturation(275, 700).pressure, 698.451167);
+isNear(saturation(275, 700).liquid, 999.887406);
+isNear(saturation(450, 900e3).pressure, 932203.564);
+isNear(saturation(450, 900e3).vapour, 4.81200360);
+
+write('iapws95-saturation.csv', 'temperatureC,saturationPa',
+  range(-36, 90, 1).map(t => [t, digits(saturation(t + 273.15, psychrolib.GetSatVapPres(t)).pressure)]));
