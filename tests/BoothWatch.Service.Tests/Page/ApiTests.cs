@@ -197,6 +197,8 @@ public sealed class ApiTests
         JsonElement schemas = api.GetProperty("components").GetProperty("schemas");
         Assert.Equal(["wait", "slow down", "spray"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(e => e.GetString()));
 
+        Assert.Contains("monotonic clock", schemas.GetProperty("NowAnswer").GetProperty("properties").GetProperty("ageS").GetProperty("description").GetString(), StringComparison.Ordinal);
+
         // What is documented is what is said, and the other way round.
         await shop.Show(Samples.Spray);
         JsonElement now = await Json(shop, "/api/now");
