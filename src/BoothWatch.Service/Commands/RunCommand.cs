@@ -21,6 +21,11 @@ internal static class RunCommand
             return ExitCode.Wrong;
         }
 
-        cancellationToken.ThrowIfCancellationRequested(); throw new NotImplementedException("the host comes with the assessment loop");
+        await using WebApplication booth = BoothHost.Build(file);
+        await booth.RunAsync(cancellationToken);
+
+        // A background part that dies stops the host, and the host would still end with exit code 0.
+        bool anyDied = booth.Services.GetServices<IHostedService>().OfType<BackgroundService>().Any(part => part.ExecuteTask is { IsFaulted: true });
+        return anyDied ? ExitCode.Failed : ExitCode.Good;
     }
 }

@@ -24,7 +24,10 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
     /// <inheritdoc/>
     public string Description => string.Create(
         CultureInfo.InvariantCulture,
-        $"{PartName} at 0x{place.Address:X2} on bus {place.Bus}{(place.Source == SignalSource.Emulated ? " (emulated)" : "")}");
+        $"{PartName} at 0x{place.Address:X2} on bus {place.Bus}{(IsEmulated ? " (emulated)" : "")}");
+
+    /// <inheritdoc/>
+    public bool IsEmulated => place.Source == SignalSource.Emulated;
 
     /// <inheritdoc/>
     public abstract IReadOnlyList<Quantity> Quantities { get; }
@@ -53,7 +56,7 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
         catch (Exception failure) when (failure is IOException or TimeoutException or InvalidDataException or UnauthorizedAccessException or PlatformNotSupportedException or ArgumentException)
         {
             return Failed(_device is null
-                ? $"bus {place.Bus} cannot be opened: {failure.Message}"
+                ? $"bus {place.Bus} cannot be opened ({failure.Message.TrimEnd('.')}); enable it, or correct sensors:{Name}:bus"
                 : _device.Fault ?? failure.Message);
         }
     }

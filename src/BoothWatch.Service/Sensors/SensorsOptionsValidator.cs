@@ -4,12 +4,13 @@ namespace BoothWatch.Service.Sensors;
 
 /// <summary>Gathers every error of the <c>sensors</c> section: unknown parts, and what each part cannot work with.</summary>
 /// <param name="parts">The parts that there are.</param>
-public sealed class SensorsOptionsValidator(IEnumerable<ISensorPart> parts) : IValidateOptions<SensorsOptions>
+/// <param name="configuration">The configuration as written, to find settings that nothing reads.</param>
+public sealed class SensorsOptionsValidator(IEnumerable<ISensorPart> parts, IConfiguration configuration) : IValidateOptions<SensorsOptions>
 {
     /// <inheritdoc/>
     public ValidateOptionsResult Validate(string? name, SensorsOptions options)
     {
-        List<string> errors = [];
+        List<string> errors = [.. UnknownSettings.In(configuration.GetSection(SensorsOptions.Section), typeof(SensorsOptions))];
         Dictionary<(string Source, int Bus, int Address), string> taken = [];
         string? pressureFrom = null;
         foreach ((SensorRole role, SensorOptions sensor) in options.All())

@@ -12,6 +12,8 @@ internal sealed class ScriptedSensor(string name, params Quantity[] quantities) 
 
     public IReadOnlyList<Quantity> Quantities => quantities;
 
+    public bool IsEmulated => false;
+
     public bool IsTypedIn { get; init; }
 
     public Func<SensorAnswer> Answer { get; set; } = () => SensorAnswer.NoReading("not asked to answer");

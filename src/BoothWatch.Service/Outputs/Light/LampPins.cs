@@ -9,6 +9,7 @@ namespace BoothWatch.Service.Outputs.Light;
 internal sealed class LampPins(Func<GpioController> controller, LightOptions options)
 {
     private readonly Dictionary<Lamp, bool> _written = [];
+    private readonly HashSet<Lamp> _opened = [];
     private readonly HashSet<Lamp> _failed = [];
 
     /// <summary>True while a pin is not known to be as wanted.</summary>
@@ -35,7 +36,7 @@ internal sealed class LampPins(Func<GpioController> controller, LightOptions opt
 
             try
             {
-                Write(PinOf(lamp), wanted, opened: _written.ContainsKey(lamp));
+                Write(lamp, wanted);
                 _written[lamp] = wanted;
                 _failed.Remove(lamp);
             }
@@ -49,18 +50,31 @@ internal sealed class LampPins(Func<GpioController> controller, LightOptions opt
         return faults;
     }
 
-    private void Write(int pin, bool on, bool opened)
+    // The controller hides two faults: a pin that another has opened is opened again without a word, and a write to a pin
+    // that is no output any more only stores the level. So both are looked for.
+    private void Write(Lamp lamp, bool on)
     {
+        int pin = PinOf(lamp);
         PinValue level = on != options.ActiveLow ? PinValue.High : PinValue.Low;
         GpioController pins = controller();
-        if (opened)
+        if (_opened.Contains(lamp))
         {
             pins.Write(pin, level);
+        }
+        else if (pins.IsPinOpen(pin))
+        {
+            throw new InvalidOperationException("the pin is in use by something else");
         }
         else
         {
             // With its level from the start, so that no lamp flashes while it is opened.
+            _opened.Add(lamp);
             pins.OpenPin(pin, PinMode.Output, level);
+        }
+
+        if (pins.GetPinMode(pin) != PinMode.Output || pins.Read(pin) != level)
+        {
+            throw new IOException($"driven {level}, but it does not read so");
         }
     }
 
@@ -68,7 +82,8 @@ internal sealed class LampPins(Func<GpioController> controller, LightOptions opt
     private void GiveUp(Lamp lamp)
     {
         _failed.Add(lamp);
-        if (!_written.Remove(lamp))
+        _written.Remove(lamp);
+        if (!_opened.Remove(lamp))
         {
             return;
         }

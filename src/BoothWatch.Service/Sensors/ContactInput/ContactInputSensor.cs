@@ -21,7 +21,10 @@ public sealed class ContactInputSensor(string name, SignalSource source, int pin
     /// <inheritdoc/>
     public string Description => string.Create(
         CultureInfo.InvariantCulture,
-        $"contact at GPIO {pin}, proven when {(activeHigh ? "high" : "low")}{(source == SignalSource.Emulated ? " (emulated)" : "")}");
+        $"contact at GPIO {pin}, proven when {(activeHigh ? "high" : "low")}{(IsEmulated ? " (emulated)" : "")}");
+
+    /// <inheritdoc/>
+    public bool IsEmulated => source == SignalSource.Emulated;
 
     /// <inheritdoc/>
     public IReadOnlyList<Quantity> Quantities { get; } = [Quantity.ExhaustProof];

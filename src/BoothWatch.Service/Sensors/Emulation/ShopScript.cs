@@ -9,18 +9,18 @@ public static class ShopScript
     /// <summary>How much colder than the booth the piece is when it is brought in at 08:00, K.</summary>
     public const double PieceColderK = 4.5;
 
-    private static readonly TimeSpan DoorOpens = new(10, 0, 0);
-    private static readonly TimeSpan DoorCloses = new(10, 8, 0);
+    private static readonly TimeSpan DoorOpens = new(9, 0, 0);
+    private static readonly TimeSpan DoorCloses = new(9, 8, 0);
 
     private static readonly Entry[] Day =
     [
         new(new TimeSpan(8, 0, 0), 16.0, 8.8, 101_600, 21.5, 250, "dry morning"),
-        new(new TimeSpan(10, 30, 0), 19.5, 9.2, 101_450, 22.0, 200, "clouds gathering"),
-        new(new TimeSpan(11, 0, 0), 21.0, 10.0, 101_350, 22.0, 150, "rain arriving"),
-        new(new TimeSpan(12, 15, 0), 21.3, 15.0, 101_000, 22.5, 150, "first showers"),
-        new(new TimeSpan(13, 15, 0), 21.0, 17.6, 100_700, 22.5, 150, "rain"),
-        new(new TimeSpan(14, 30, 0), 20.6, 19.3, 100_450, 22.2, 100, "steady rain"),
-        new(new TimeSpan(15, 30, 0), 20.3, 19.9, 100_350, 21.6, 100, "steady rain"),
+        new(new TimeSpan(10, 0, 0), 19.5, 9.2, 101_450, 22.0, 200, "clouds gathering"),
+        new(new TimeSpan(10, 30, 0), 21.0, 10.0, 101_350, 22.0, 150, "rain arriving"),
+        new(new TimeSpan(11, 45, 0), 21.3, 15.0, 101_000, 22.5, 150, "first showers"),
+        new(new TimeSpan(12, 45, 0), 21.0, 17.6, 100_700, 22.5, 150, "rain"),
+        new(new TimeSpan(14, 0, 0), 20.6, 19.3, 100_450, 22.2, 100, "steady rain"),
+        new(new TimeSpan(15, 0, 0), 20.3, 19.9, 100_350, 21.6, 100, "steady rain"),
         new(new TimeSpan(17, 0, 0), 20.2, 19.9, 100_300, 21.6, 100, "steady rain"),
     ];
 

@@ -22,6 +22,12 @@ public sealed class TypedPieceSensor(string name, TypedPieceTemperature typed, T
     public string Description => string.Create(CultureInfo.InvariantCulture, $"typed in by hand, holds for {hold.TotalMinutes:0} min");
 
     /// <inheritdoc/>
+    public bool IsEmulated => false;
+
+    /// <inheritdoc/>
+    public bool IsTypedIn => true;
+
+    /// <inheritdoc/>
     public IReadOnlyList<Quantity> Quantities { get; } = [Quantity.PieceTemperature];
 
     /// <inheritdoc/>
