@@ -1,7 +1,6 @@
 using BoothWatch.Film;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Materials;
-using BoothWatch.Solvents;
 
 namespace BoothWatch.Service.Tests.Coat;
 
