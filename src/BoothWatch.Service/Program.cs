@@ -1,1 +1,3 @@
-return 0;
+using BoothWatch.Service.Commands;
+
+return await CommandLine.RunAsync(args, new CommandStreams(Console.In, Console.Out, Console.Error));

@@ -1,4 +1,7 @@
+using BoothWatch.Service.Tests.Page;
 using BoothWatch.Verdicts;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace BoothWatch.Page.Tests;
@@ -27,6 +30,7 @@ public sealed class LookTests(Browser browser)
     public async Task Verdict_AtPhoneAndTabletSize_HasWordColourAndShapeAndFits(string name, int width, int height)
     {
         await using ShopPage shop = await ShopPage.Start(history: new SampleHistory(TimeProvider.System));
+        await shop.Show(Samples.Spray with { Time = TimeProvider.System.GetUtcNow().AddMinutes(-30) });
         await shop.Show(Sample(name));
         await using Tab tab = await browser.Open(shop.Url, width, height);
         await tab.Page.Locator("html[data-link=live] #chart[src*='n=']").WaitForAsync();
@@ -42,6 +46,56 @@ public sealed class LookTests(Browser browser)
             "JSON.stringify([...document.querySelectorAll('p, dd, dt, h1, h2, li')].filter(e => e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0).map(e => e.textContent))"));
         await Keep(tab, $"{name}-{width}");
         Assert.Empty(tab.Complaints);
+    }
+
+    [BrowserFact]
+    public async Task Word_OnAWallTablet_IsLegibleFromThreeMetres()
+    {
+        // ISO 9241-303 asks for characters of at least 16 minutes of arc (from memory). At 3 m that is 14 mm of capital height;
+        // on a tablet 217 mm wide with 1280 CSS pixels, 82 pixels.
+        double leastPixels = 3000 * Math.Tan(16 / 60.0 * Math.PI / 180) / (217.0 / 1280);
+        await using ShopPage shop = await ShopPage.Start();
+        foreach (string name in new[] { "spray", "slow-down", "wait" })
+        {
+            await shop.Show(Sample(name));
+            await using Tab tab = await browser.Open(shop.Url);
+            double capital = await tab.Page.EvaluateAsync<double>(
+                "(() => { const h = document.querySelector('h1'), c = document.createElement('canvas').getContext('2d'); const s = getComputedStyle(h); c.font = `${s.fontWeight} ${s.fontSize} ${s.fontFamily}`; return c.measureText('W').actualBoundingBoxAscent; })()");
+            Assert.True(capital >= leastPixels, $"capitals are {capital:0} px high, {leastPixels:0} are needed");
+            Assert.Equal(1, await tab.Page.EvaluateAsync<double>("Math.round(document.querySelector('h1').offsetHeight / parseFloat(getComputedStyle(document.querySelector('h1')).lineHeight))"));
+        }
+    }
+
+    [BrowserFact]
+    public async Task SafetyLine_WhereverThePageIsScrolled_IsInSight()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        foreach ((int width, int height) in new[] { (390, 844), (1280, 800), (320, 568) })
+        {
+            await using Tab tab = await browser.Open(shop.Url, width, height);
+            ILocator footer = tab.Page.Locator("footer");
+            await Assertions.Expect(footer).ToContainTextAsync("No gas detector");
+            foreach (int y in new[] { 0, 200, 5000 })
+            {
+                await tab.Page.EvaluateAsync("y => scrollTo(0, y)", y);
+                await Assertions.Expect(footer).ToBeInViewportAsync(new() { Ratio = 1 });
+            }
+        }
+    }
+
+    [BrowserTheory]
+    [InlineData("spray")]
+    [InlineData("slow-down")]
+    [InlineData("wait")]
+    public async Task Accessibility_ByAxe_FindsNothing(string name)
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Sample(name));
+        await using Tab tab = await browser.Open(shop.Url);
+        await tab.Page.Locator("html[data-link=live]").WaitForAsync();
+        AxeResult result = await tab.Page.RunAxe();
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
     }
 
     private static Assessment Sample(string name) => name switch

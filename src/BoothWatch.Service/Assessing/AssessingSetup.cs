@@ -1,3 +1,6 @@
+using BoothWatch.Film;
+using BoothWatch.Service.Coat;
+using BoothWatch.Service.Configuration;
 using BoothWatch.Verdicts;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -18,6 +21,13 @@ public static class AssessingSetup
             provider.GetRequiredService<TimeProvider>(),
             provider.GetRequiredService<IOptions<ClockOptions>>().Value.RequireSynchronised && !isDemo(provider),
             KernelClock.IsSynchronised));
+        services.AddOptionsWithValidateOnStart<VerdictPolicy>().BindConfiguration(VerdictPolicy.Section);
+        services.AddSingleton<IValidateOptions<VerdictPolicy>, VerdictPolicyValidator>();
+        services.AddSingleton(provider => provider.GetRequiredService<IOptions<VerdictPolicy>>().Value);
+        services.AddSingleton(provider => new Assessor(
+            provider.GetRequiredService<VerdictPolicy>(),
+            new BlushModel().Assess,
+            provider.GetRequiredService<IOptions<BoothOptions>>().Value.AltitudeM));
         services.AddSingleton<SystemdWatchdog>();
         services.AddSingleton<SnapshotBoard>();
         services.AddSingleton(provider => new VerdictDwell(provider.GetRequiredService<VerdictPolicy>()));

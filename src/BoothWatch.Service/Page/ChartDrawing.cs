@@ -12,7 +12,16 @@ namespace BoothWatch.Service.Page;
 public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 {
     /// <summary>Share of the height that the lanes of the verdicts take.</summary>
-    private const double LaneShare = 0.24;
+    private const double LaneShare = 0.27;
+
+    /// <summary>Height of one line of the legend, pixels.</summary>
+    private const int LegendLinePixels = 30;
+
+    /// <summary>Below this width the legend takes two lines, pixels.</summary>
+    private const int WideLegendPixels = 470;
+
+    /// <summary>Height of the time axis with its labels, pixels.</summary>
+    private const int TimeAxisPixels = 58;
 
     private const double LeastGapS = 15;
     private const double LeastSpanDegrees = 4;
@@ -25,28 +34,29 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         ChartTheme theme = ChartTheme.Of(request.Theme);
         IReadOnlyList<HistoryPoint?> runs = BreakAtGaps(points);
         using Plot plot = new();
+        plot.Font.Set(SvgText.Font);
         Dress(plot, theme);
 
         IPlottable?[] lines =
         [
             AddLine(plot, request, runs, p => p.TemperatureC, "air", theme.Air, LinePattern.Solid, 1.6f),
             AddLine(plot, request, runs, p => p.DewPointC, "dew point", theme.DewPoint, LinePattern.Solid, 3),
-            AddLine(plot, request, runs, p => p.DewPointC + p.BlushMarginC, "dew point this mix holds", theme.Critical, LinePattern.Dashed, 2.4f),
+            AddLine(plot, request, runs, p => p.DewPointC + p.BlushMarginC, "blush limit", theme.Critical, LinePattern.Dashed, 2.4f),
             AddLine(plot, request, runs, p => p.LowestFilmTemperatureC, "coldest film", theme.Film, LinePattern.Dotted, 2.4f),
         ];
         AddVerdicts(plot, request, runs);
         SetTimeAxis(plot, request);
-        SetDegreeAxis(plot, points);
+        SetDegreeAxis(plot, request, points);
         if (lines.All(l => l is null))
         {
             SayEmpty(plot, request, theme);
         }
         else
         {
-            plot.ShowLegend(Edge.Top);
+            plot.ShowLegend(Alignment.UpperLeft, Orientation.Horizontal);
         }
 
-        return plot.GetSvgXml(request.Width, request.Height);
+        return SvgText.Loosen(plot.GetSvgXml(request.Width, request.Height));
     }
 
     /// <summary>Puts a null where the points are further apart than their usual step, so that no line bridges a silence.</summary>
@@ -80,13 +90,13 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         plot.DataBackground.Color = theme.Ground;
         plot.Axes.Color(theme.Ink);
         plot.Grid.MajorLineColor = theme.Grid;
-        plot.Legend.BackgroundColor = theme.Ground;
         plot.Legend.FontColor = theme.Ink;
         plot.Legend.OutlineWidth = 0;
         plot.Legend.ShadowColor = Colors.Transparent;
         plot.Legend.FontSize = 13;
         plot.Legend.Orientation = Orientation.Horizontal;
         plot.Legend.TightHorizontalWrapping = true;
+        plot.Legend.BackgroundColor = Colors.Transparent;
         plot.Axes.Top.FrameLineStyle.Width = 0;
         foreach (IAxis axis in new IAxis[] { plot.Axes.Left, plot.Axes.Right, plot.Axes.Bottom })
         {
@@ -126,7 +136,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
     private static void AddVerdicts(Plot plot, ChartRequest request, IReadOnlyList<HistoryPoint?> runs)
     {
-        double laneHeight = LaneShare / (Lanes.Length + 1);
+        double laneHeight = LaneShare / (Lanes.Length + 0.2);
         for (int start = 0; start < runs.Count;)
         {
             if (runs[start]?.Verdict is not { } verdict)
@@ -153,7 +163,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
         plot.Axes.Right.TickGenerator = new NumericManual(
             [.. Lanes.Select((_, i) => (i + 0.43) * laneHeight)],
-            [.. Lanes.Select(v => PageView.Word(v).ToLowerInvariant())]);
+            [.. Lanes.Select(v => v.Word())]);
         plot.Axes.Right.Range.Set(-0.01, 1);
     }
 
@@ -169,7 +179,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         plot.Axes.Bottom.Label.Bold = false;
     }
 
-    private void SetDegreeAxis(Plot plot, IReadOnlyList<HistoryPoint> points)
+    private void SetDegreeAxis(Plot plot, ChartRequest request, IReadOnlyList<HistoryPoint> points)
     {
         double[] all = [.. points
             .SelectMany(p => new[] { p.TemperatureC, p.DewPointC, p.DewPointC + p.BlushMarginC, p.LowestFilmTemperatureC })
@@ -183,7 +193,12 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         double step = new[] { 1.0, 2, 5, 10, 20, 50 }.First(s => span / s <= 6 || s == 50);
         double[] marks = [.. Enumerable.Range((int)Math.Ceiling(low / step), (int)Math.Floor(high / step) - (int)Math.Ceiling(low / step) + 1).Select(i => i * step)];
         plot.Axes.Left.TickGenerator = new NumericManual(marks, [.. marks.Select(m => m.ToString("0", CultureInfo.InvariantCulture))]);
-        plot.Axes.Left.Range.Set(low - (span * (LaneShare + 0.04) / (1 - LaneShare - 0.04)), high + (span * 0.05));
+
+        // The lines keep clear of the lanes below and of the legend above.
+        int legendLines = request.Width < WideLegendPixels ? 2 : 1;
+        double legendShare = Math.Min(0.4, legendLines * LegendLinePixels / (double)Math.Max(1, request.Height - TimeAxisPixels));
+        double scale = span / (1 - LaneShare - 0.03 - legendShare);
+        plot.Axes.Left.Range.Set(low - (scale * (LaneShare + 0.03)), high + (scale * legendShare));
         plot.Axes.Left.Label.Text = $"temperature, {text.Unit}";
         plot.Axes.Left.Label.FontSize = 13;
         plot.Axes.Left.Label.Bold = false;

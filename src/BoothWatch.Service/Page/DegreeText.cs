@@ -1,13 +1,16 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace BoothWatch.Service.Page;
 
 /// <summary>Writes temperatures for people in the unit they prefer. Nothing else converts units.</summary>
 /// <param name="fahrenheit">True for °F.</param>
-public sealed class DegreeText(bool fahrenheit)
+public sealed partial class DegreeText(bool fahrenheit)
 {
     /// <summary>What stands for a figure that is not known.</summary>
     public const string Unknown = "–";
+
+    private const string NoBreak = "\u00a0";
 
     /// <summary>The unit, <c>°C</c> or <c>°F</c>.</summary>
     public string Unit => fahrenheit ? "°F" : "°C";
@@ -20,7 +23,7 @@ public sealed class DegreeText(bool fahrenheit)
 
     /// <summary>A temperature with its unit, to 0.1 °.</summary>
     public string Temperature(double? temperatureC) =>
-        temperatureC is { } c && double.IsFinite(c) ? Number(Convert(c)) + " " + Unit : Unknown;
+        temperatureC is { } c && double.IsFinite(c) ? Number(Convert(c)) + NoBreak + Unit : Unknown;
 
     /// <summary>A signed difference with its unit, to 0.1 °.</summary>
     public string Difference(double? differenceC)
@@ -31,16 +34,22 @@ public sealed class DegreeText(bool fahrenheit)
         }
 
         string number = Number(ConvertDifference(c));
-        return (number.StartsWith('−') || number == "0.0" ? number : "+" + number) + " " + Unit;
+        return (number.StartsWith('−') || number == "0.0" ? number : "+" + number) + NoBreak + Unit;
     }
 
     /// <summary>An uncertainty with its unit, to 0.1 °, for example <c>± 0.8 °C</c>.</summary>
     public string Uncertainty(double? differenceC) =>
-        differenceC is { } c && double.IsFinite(c) ? "± " + Number(ConvertDifference(c)) + " " + Unit : Unknown;
+        differenceC is { } c && double.IsFinite(c) ? "±" + NoBreak + Number(ConvertDifference(c)) + NoBreak + Unit : Unknown;
 
     /// <summary>A percentage without decimals.</summary>
     public static string Percent(double? pct) =>
-        pct is { } p && double.IsFinite(p) ? p.ToString("0", CultureInfo.InvariantCulture) + " %" : Unknown;
+        pct is { } p && double.IsFinite(p) ? p.ToString("0", CultureInfo.InvariantCulture) + NoBreak + "%" : Unknown;
+
+    /// <summary>Ties numbers to their units, so that no line breaks between them.</summary>
+    public static string Tie(string text) => NumberBeforeUnit().Replace(text, NoBreak);
+
+    [GeneratedRegex(@"(?<=\d) (?=(°[CF]|%|mL|s|min|h|Pa|hPa|m/s|g/m²)(\W|$))")]
+    private static partial Regex NumberBeforeUnit();
 
     private static string Number(double value)
     {

@@ -23,8 +23,8 @@ public sealed record PageSources
     /// <summary>True while at least one sensor is emulated.</summary>
     public bool AnyEmulated => Sensors.Any(s => s.Emulated);
 
-    /// <summary>Describes the configured sensors. A sensor is emulated when its description says so.</summary>
+    /// <summary>Describes the configured sensors.</summary>
     public static IReadOnlyList<SensorLine> Describe(IEnumerable<ISensor> sensors) =>
         [.. sensors.Select(s => new SensorLine(
-            s.Name, s.Description, s.Description.Contains("emulated", StringComparison.OrdinalIgnoreCase), [.. s.Quantities]))];
+            s.Name, s.Description, s.IsEmulated, [.. s.Quantities]))];
 }

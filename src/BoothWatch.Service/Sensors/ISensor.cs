@@ -14,6 +14,9 @@ public interface ISensor : IDisposable
     /// <summary>What it measures.</summary>
     IReadOnlyList<Quantity> Quantities { get; }
 
+    /// <summary>True when it measures the scripted shop and not the world.</summary>
+    bool IsEmulated { get; }
+
     /// <summary>True when a person typed the value in, so that it may stand still without being frozen.</summary>
     bool IsTypedIn => false;
 

@@ -1,12 +1,13 @@
 using System.Globalization;
+using BoothWatch.Air;
 
 namespace BoothWatch.Film;
 
 /// <summary>The humidity at which blush just begins. It depends on the coat, the air temperature and the piece, not on the humidity now.</summary>
 /// <remarks>
-/// Solver: the dew point at which free water at set equals the tolerance. A dry run brackets it between the lowest film temperature and
-/// the film temperature at set; then the ITP method (Oliveira and Takahashi, ACM Trans. Math. Softw. 47(1), 2020) on the logarithm of
-/// water over tolerance. Each trial is one drying run; at most <see cref="MostRuns"/>.
+/// Solver: the dew point at which free water at set equals the tolerance. Below it water is next to nothing, above it water grows nearly
+/// in proportion, so the search comes down from the film temperature at set of a dry run by secants through the two lowest dew points
+/// that blush, and bisects where a secant lands on the dry side. Each trial is one drying run; at most <see cref="MostRuns"/>.
 /// </remarks>
 public static class CriticalHumidity
 {
@@ -18,8 +19,6 @@ public static class CriticalHumidity
 
     /// <summary>How far beyond saturation the search goes before it takes the coat as safe in any air, °C of dew point.</summary>
     internal const double BeyondSaturationC = 3;
-
-    private const double LeastWaterGPerM2 = 1e-7;
 
     /// <summary>Finds the critical humidity.</summary>
     /// <param name="conditions">The coat and its surroundings.</param>
@@ -52,93 +51,99 @@ public static class CriticalHumidity
     /// <param name="nearC">A dew point known to be near the answer, or NaN.</param>
     internal static double FindBlushDewPointC(CoatConditions conditions, FilmParameters parameters, double nearC = double.NaN)
     {
-        Search search = new(conditions, parameters);
         double highest = conditions.AirTemperatureC + BeyondSaturationC;
-        double low;
-        double high;
-        double width;
         if (double.IsNaN(nearC))
         {
             DryingResult dry = DryingRun.Simulate(conditions, 0, parameters);
-            low = dry.LowestFilmTemperatureC - 0.5;
-            high = Math.Min(highest, Math.Max(dry.LastFilmTemperatureC, low + 1));
-            width = 1;
-        }
-        else
-        {
-            low = nearC - 0.1;
-            high = Math.Min(highest, nearC + 0.1);
-            width = 0.3;
+            double high = Math.Min(highest, dry.LastFilmTemperatureC);
+            return new Search(conditions, parameters, highest).Run(high, Math.Max(0.1, (high - dry.LowestFilmTemperatureC) / 4));
         }
 
-        double below = search.At(low);
-        for (double step = width; below > 0; step *= 2)
-        {
-            (high, low) = (low, low - step);
-            below = search.At(low);
-        }
-
-        double above = search.At(high);
-        for (double step = width; above < 0; step *= 2)
-        {
-            if (high >= highest)
-            {
-                return highest;
-            }
-
-            (low, below) = (high, above);
-            high = Math.Min(highest, high + step);
-            above = search.At(high);
-        }
-
-        return search.Itp(low, below, high, above);
+        return new Search(conditions, parameters, highest).Run(Math.Min(highest, nearC + 0.15), 0.1);
     }
 
     private static CriticalPoint At(double dewPointC, CriticalLimit limit, double airTemperatureC) => new(
-        100 * WaterVapour.SaturationPa(dewPointC) / WaterVapour.SaturationPa(airTemperatureC), dewPointC, limit);
+        100 * SaturationPressure.OverWater(dewPointC) / SaturationPressure.OverWater(airTemperatureC), dewPointC, limit);
 
-    private sealed class Search(CoatConditions conditions, FilmParameters parameters)
+    private sealed class Search(CoatConditions conditions, FilmParameters parameters, double highest)
     {
+        private double _low = double.NegativeInfinity;
+        private double _high;
+        private double _above = double.NaN;
+        private double _earlierHigh;
+        private double _earlierAbove = double.NaN;
         private int _runs;
 
-        /// <summary>ln(water at set / tolerance): negative without blush, positive with.</summary>
-        public double At(double dewPointC)
+        /// <summary>Runs the search.</summary>
+        /// <param name="startC">First trial, °C, at most <c>highest</c>.</param>
+        /// <param name="stepC">First step while one side is unknown, °C.</param>
+        public double Run(double startC, double stepC)
+        {
+            double trial = startC;
+            for (; ; )
+            {
+                if (!Blushes(trial))
+                {
+                    if (trial >= highest)
+                    {
+                        return highest;
+                    }
+
+                    _low = trial;
+                }
+
+                bool noHigh = double.IsNaN(_above);
+                if (noHigh)
+                {
+                    trial = Math.Min(highest, trial + stepC);
+                    stepC *= 2;
+                    continue;
+                }
+
+                if (double.IsNaN(_earlierAbove))
+                {
+                    trial = double.IsInfinity(_low) ? _high - stepC : (_low + _high) / 2;
+                }
+                else
+                {
+                    double secant = _high - (_above * (_earlierHigh - _high) / (_earlierAbove - _above));
+                    if (!(_earlierAbove > _above) || secant <= _low)
+                    {
+                        secant = double.IsInfinity(_low) ? _high - (stepC *= 2) : (_low + _high) / 2;
+                    }
+                    else if (_high - secant < AccuracyC)
+                    {
+                        return secant;
+                    }
+
+                    trial = secant;
+                }
+
+                if (_high - _low < AccuracyC)
+                {
+                    return trial;
+                }
+            }
+        }
+
+        /// <summary>One drying run. Remembers the two nearest dew points that blush, with the water they leave over the tolerance.</summary>
+        private bool Blushes(double dewPointC)
         {
             if (++_runs > MostRuns)
             {
                 throw new DryingFailedException(string.Create(
-                    CultureInfo.InvariantCulture, $"critical humidity (ITP): no bracket or root within {MostRuns} drying runs, last dew point {dewPointC:0.##} °C"));
+                    CultureInfo.InvariantCulture, $"critical humidity (secant with bisection): no root within {MostRuns} drying runs, last dew point {dewPointC:0.##} °C"));
             }
 
-            double water = DryingRun.Simulate(conditions, WaterVapour.SaturationPa(dewPointC), parameters).WaterAtSetGPerM2;
-            return Math.Log(Math.Max(water, LeastWaterGPerM2) / parameters.BlushToleranceGPerM2);
-        }
-
-        public double Itp(double low, double below, double high, double above)
-        {
-            double truncation = 0.2 / (high - low);
-            int bisections = (int)Math.Ceiling(Math.Log2((high - low) / (2 * AccuracyC))) + 1;
-            for (int j = 0; high - low > 2 * AccuracyC; j++)
+            double water = DryingRun.Simulate(conditions, SaturationPressure.OverWater(dewPointC), parameters).WaterAtSetGPerM2;
+            if (water <= parameters.BlushToleranceGPerM2)
             {
-                double middle = (low + high) / 2;
-                double radius = (AccuracyC * Math.Pow(2, bisections - j)) - ((high - low) / 2);
-                double secant = ((above * low) - (below * high)) / (above - below);
-                double sign = Math.Sign(middle - secant);
-                double shift = truncation * (high - low) * (high - low);
-                double candidate = shift <= Math.Abs(middle - secant) ? secant + (sign * shift) : middle;
-                double x = Math.Abs(candidate - middle) <= radius ? candidate : middle - (sign * Math.Max(radius, 0));
-                double value = At(x);
-                if (value > 0)
-                {
-                    (high, above) = (x, value);
-                }
-                else
-                {
-                    (low, below) = (x, value);
-                }
+                return false;
             }
 
-            return ((above * low) - (below * high)) / (above - below);
+            (_earlierHigh, _earlierAbove) = (_high, _above);
+            (_high, _above) = (dewPointC, water - parameters.BlushToleranceGPerM2);
+            return true;
         }
     }
 }

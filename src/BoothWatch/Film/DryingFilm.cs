@@ -1,3 +1,4 @@
+using BoothWatch.Air;
 using BoothWatch.Solvents;
 
 namespace BoothWatch.Film;
@@ -234,9 +235,8 @@ internal sealed class DryingFilm
         // Water crosses the outflow of solvent vapour (film theory): N = F (a p_sat (B + θ) - p_air B), B = θ/(e^θ - 1).
         double outflow = total / (_waterConductance * _pressurePa);
         (double bernoulli, double bernoulliSlope) = Bernoulli(outflow);
-        (double lnWater, double waterSlope) = WaterVapour.LnSaturation(temperatureK, lnTemperature);
+        double saturation = SaturationPressure.OverWater(temperatureK - PhysicalConstants.ZeroCelsiusK, out double saturationSlope);
         double dryness = Math.Exp(-state[WaterIndex] / _waterSmoothingMol);
-        double saturation = Math.Exp(lnWater);
         double waterPressure = (1 - dryness) * saturation;
         double waterFlux = _waterConductance * ((waterPressure * (bernoulli + outflow)) - (_airVapourPa * bernoulli));
         double waterFluxByOutflow = _waterConductance * ((waterPressure * (bernoulliSlope + 1)) - (_airVapourPa * bernoulliSlope));
@@ -294,7 +294,7 @@ internal sealed class DryingFilm
             core[(TemperatureIndex * CoreSize) + j] = (gainByMoles - (temperatureRate * _liquidHeatCapacity[j])) / capacity;
         }
 
-        double waterByTemperature = (_waterConductance * waterPressure * waterSlope * (bernoulli + outflow))
+        double waterByTemperature = (_waterConductance * (1 - dryness) * saturationSlope * (bernoulli + outflow))
             + (waterFluxByOutflow * totalByTemperature / (_waterConductance * _pressurePa));
         core[(WaterIndex * CoreSize) + WaterIndex] = -waterFluxByWater;
         core[(WaterIndex * CoreSize) + TemperatureIndex] = -waterByTemperature;

@@ -21,8 +21,8 @@ public sealed record FilmParameters
     /// <summary>Emissivity of a wet lacquer film in the thermal infrared. Assumed 0.9 (organic films: 0.85 to 0.95).</summary>
     public double Emissivity { get; init; } = 0.9;
 
-    /// <summary>Length of the piece along the air stream, m. Assumed 0.3.</summary>
-    public double PieceLengthM { get; init; } = 0.3;
+    /// <summary>Length along the air stream that convection is reckoned over, m. Assumed 0.1: the rim of a panel, a neck or a leg, where air touches first and a film chills most.</summary>
+    public double PieceLengthM { get; init; } = 0.1;
 
     /// <summary>Factor on the convective heat-transfer coefficient, for sensitivity studies.</summary>
     public double ConvectionFactor { get; init; } = 1;
@@ -38,6 +38,9 @@ public sealed record FilmParameters
 
     /// <summary>Longest simulated time, s.</summary>
     public double LongestRunS { get; init; } = 6 * 3600;
+
+    /// <summary>Standard uncertainty (k = 1) of a critical dew point that the parameters above bring with them, °C. Assumed 0.7, from varying them within their stated ranges and from leaving out non-ideal blends; docs/method-film.md shows the spread.</summary>
+    public double ModelUncertaintyC { get; init; } = 0.7;
 
     /// <summary>Relative tolerance of the solver.</summary>
     public double Tolerance { get; init; } = 2e-4;

@@ -124,7 +124,11 @@ public sealed partial class Journal : IDisposable
         {
             connection.Open();
             Execute(connection, "PRAGMA busy_timeout = 5000");
-            Execute(connection, "PRAGMA auto_vacuum = INCREMENTAL");
+            if (JournalSchema.VersionOf(connection) == 0)
+            {
+                Execute(connection, "PRAGMA auto_vacuum = INCREMENTAL");
+            }
+
             Execute(connection, "PRAGMA journal_mode = WAL");
             Execute(connection, "PRAGMA journal_size_limit = 8388608");
             damage = check ? DamageOf(connection) : null;

@@ -35,7 +35,7 @@ internal static class JournalTrouble
                 $"{path} is damaged: it will be checked and, if so, set aside and a new one started ({error.Message})",
             SqliteException { SqliteErrorCode: IoError } or IOException =>
                 $"{path} could not be read or written: check the disk or card of {folder} ({error.Message})",
-            _ => $"{path} refused the row: {error.Message}",
+            _ => $"{path} refused the statement: {error.Message}",
         };
     }
 }

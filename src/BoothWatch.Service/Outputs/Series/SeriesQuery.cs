@@ -11,7 +11,7 @@ public sealed class SeriesQuery(JournalLocation location)
     public const int DefaultPoints = 1500;
 
     /// <summary>Fewest points a caller may ask for.</summary>
-    public const int FewestPoints = 10;
+    public const int FewestPoints = 2;
 
     /// <summary>Most points a caller may ask for.</summary>
     public const int MostPoints = 10_000;
@@ -20,8 +20,8 @@ public sealed class SeriesQuery(JournalLocation location)
         [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
 
     /// <summary>
-    /// The history of a span: the rows as written while they are few, else by steps of seconds, or from the minute
-    /// summaries for long spans and where the rows have been cleared away.
+    /// The history of a span: the rows as written while they are few, else by steps of seconds; from the minute
+    /// summaries where these give at least a quarter of the points, and where rows have been cleared away.
     /// </summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included.</param>
@@ -47,7 +47,8 @@ public sealed class SeriesQuery(JournalLocation location)
             }
 
             long stepMs = StepMs(toMs - fromMs, maxPoints);
-            bool byRows = stepMs < ReadingStatements.MinuteMs && CountUpTo(connection, fromMs, toMs, long.MaxValue) >= summarised;
+            bool minutesAreEnough = (toMs - fromMs) / ReadingStatements.MinuteMs >= maxPoints / 4;
+            bool byRows = !minutesAreEnough && stepMs < ReadingStatements.MinuteMs && CountUpTo(connection, fromMs, toMs, long.MaxValue) >= summarised;
             stepMs = byRows ? stepMs : Math.Max(stepMs, ReadingStatements.MinuteMs);
             string sql = byRows ? HistorySql.RowsByStep : HistorySql.MinutesByStep;
             return new SeriesHistory(from, to, TimeSpan.FromMilliseconds(stepMs), Points(connection, sql, fromMs, toMs, stepMs, maxPoints));
@@ -88,17 +89,18 @@ public sealed class SeriesQuery(JournalLocation location)
 
     private static long StepMs(long spanMs, int maxPoints)
     {
-        // One step more than fits, because a span rarely begins on a step.
+        // A span rarely begins on a step, and minutes count from the one it begins in: hence a minute and two points more.
+        long reachMs = spanMs + ReadingStatements.MinuteMs;
         foreach (int stepS in StepsS)
         {
-            if ((spanMs / (stepS * 1000L)) + 2 <= maxPoints)
+            if ((reachMs / (stepS * 1000L)) + 2 <= maxPoints)
             {
                 return stepS * 1000L;
             }
         }
 
         long weekMs = StepsS[^1] * 1000L;
-        return ((spanMs / (maxPoints - 2) / weekMs) + 1) * weekMs;
+        return ((reachMs / Math.Max(1, maxPoints - 2) / weekMs) + 1) * weekMs;
     }
 
     // Rows that the whole minutes within the span once had; more than there are now means that some were cleared away.

@@ -24,7 +24,12 @@ public static class SeriesSetup
         services.AddSingleton(provider => new SeriesOutput(
             provider.GetRequiredService<Journal>(), Options(provider), provider.GetRequiredService<TimeProvider>()));
         services.AddSingleton<SeriesQuery>();
-        return services.AddOutput<SeriesOutput>();
+        return services.AddOutput<SeriesOutput>(pump =>
+        {
+            // Whatever fails here fails for every row (disk, lock), so hold on to the oldest until the queue overflows.
+            pump.MaxAttempts = 1000;
+            pump.LongestRetry = TimeSpan.FromSeconds(15);
+        });
     }
 
     private static SeriesOptions Options(IServiceProvider provider) =>

@@ -19,6 +19,15 @@ public sealed class EmulatedI2cBus(int number) : I2cBus
         }
     }
 
+    /// <summary>Takes the chip off an address.</summary>
+    public void Detach(int address)
+    {
+        lock (_lock)
+        {
+            _chips.Remove(address);
+        }
+    }
+
     /// <summary>The chip at an address; null when there is none.</summary>
     public EmulatedChip? ChipAt(int address)
     {

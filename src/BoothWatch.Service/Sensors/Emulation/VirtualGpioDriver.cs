@@ -19,6 +19,7 @@ public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
     private readonly Lock _lock = new();
     private readonly VirtualPin?[] _open = new VirtualPin?[Pins];
     private readonly PinValue?[] _outside = new PinValue?[Pins];
+    private readonly Func<PinValue?>?[] _outsideSource = new Func<PinValue?>?[Pins];
     private readonly Queue<PinChange> _changes = new();
 
     /// <summary>Raised after a program has changed what it drives onto a pin, on the thread that did so.</summary>
@@ -69,6 +70,7 @@ public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
             VirtualPin? open = _open[Checked(pin)];
             PinValue before = Seen(pin);
             _outside[pin] = value;
+            _outsideSource[pin] = null;
             PinValue after = Seen(pin);
             if (before == after)
             {
@@ -80,6 +82,17 @@ public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
         }
 
         handlers?.Invoke(this, new PinValueChangedEventArgs(edge, pin));
+    }
+
+    /// <summary>Drives an input pin from a source that is asked at each read. Raises no edge events.</summary>
+    /// <param name="pin">Logical pin number, 0 to 53.</param>
+    /// <param name="source">Gives the level; null from it leaves the pin to its pull resistor.</param>
+    public void FollowInput(int pin, Func<PinValue?> source)
+    {
+        lock (_lock)
+        {
+            _outsideSource[Checked(pin)] = source;
+        }
     }
 
     /// <inheritdoc/>
@@ -217,7 +230,7 @@ public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
         _open[Checked(pin)] ?? throw new InvalidOperationException($"GPIO {pin} is not open.");
 
     private PinValue Seen(int pin) =>
-        _outside[pin] ?? (_open[pin]?.Mode == PinMode.InputPullUp ? PinValue.High : PinValue.Low);
+        _outsideSource[pin]?.Invoke() ?? _outside[pin] ?? (_open[pin]?.Mode == PinMode.InputPullUp ? PinValue.High : PinValue.Low);
 
     private PinChange? Drive(int pin, PinValue? value)
     {

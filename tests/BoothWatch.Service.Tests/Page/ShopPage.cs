@@ -7,7 +7,7 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
-namespace BoothWatch.Page.Tests;
+namespace BoothWatch.Service.Tests.Page;
 
 /// <summary>The real page over a real server on a free port of this machine, fed by hand.</summary>
 public sealed class ShopPage : IAsyncDisposable

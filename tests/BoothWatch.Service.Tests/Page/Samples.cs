@@ -3,7 +3,7 @@ using BoothWatch.Readings;
 using BoothWatch.Service.Page;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Page.Tests;
+namespace BoothWatch.Service.Tests.Page;
 
 /// <summary>Assessments made by hand: a fair morning, a damp noon and rain at the corner booth of Harbour Lane.</summary>
 public static class Samples

@@ -1,7 +1,7 @@
 using BoothWatch.Service.Page;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Page.Tests;
+namespace BoothWatch.Service.Tests.Page;
 
 /// <summary>Some minutes in which rain comes, ending now, with a silence of two minutes in the middle.</summary>
 public sealed class SampleHistory(TimeProvider time) : IHistory

@@ -1,0 +1,25 @@
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Service.Commands.Advise;
+
+/// <summary>One question and what the booth's own rules say of it, without any dwell.</summary>
+/// <param name="Request">The question with every value filled in.</param>
+/// <param name="Substrate">What the film lies on, for people.</param>
+/// <param name="Assessment">Air, film, verdict and reasons. The film is null when the model has no answer, which is then a reason.</param>
+internal sealed record AdviseAnswer(AdviseRequest Request, string Substrate, Assessment Assessment)
+{
+    /// <summary>What a booth measures and <c>advise</c> cannot.</summary>
+    public static IReadOnlyList<string> NotMeasured { get; } = ["exhaust", "sensor quality", "clock"];
+
+    /// <summary>The air; always known here.</summary>
+    public AirFindings Air => Assessment.Air!;
+
+    /// <summary>What the model says; null when it has no answer.</summary>
+    public FilmFindings? Film => Assessment.Film;
+
+    /// <summary>The verdict.</summary>
+    public Verdict Verdict => Assessment.Verdict;
+
+    /// <summary>Why, most limiting first.</summary>
+    public IReadOnlyList<Reason> Reasons => Assessment.Reasons;
+}

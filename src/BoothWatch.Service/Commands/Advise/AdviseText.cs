@@ -1,0 +1,108 @@
+using System.Globalization;
+using System.Text;
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Service.Commands.Advise;
+
+/// <summary>Writes answers for a finisher: the verdict first, then why, then the numbers.</summary>
+internal static class AdviseText
+{
+    /// <summary>The line that stands below every answer.</summary>
+    public const string Caution =
+        "This is advice about the finish only. It does not say that the air is safe to breathe or cannot ignite: keep the exhaust "
+        + "running, keep ignition sources away, wear the respirator that the lacquer's data sheet asks for, and follow the local fire and electrical code.";
+
+    /// <summary>Header of the table.</summary>
+    public const string TableHeader =
+        "line  verdict     air °C   RH %  dew °C  piece °C  coat    retarder  critical RH   margin °C  why";
+
+    /// <summary>One answer on several lines.</summary>
+    public static string Write(AdviseAnswer answer)
+    {
+        AdviseRequest request = answer.Request;
+        AirFindings air = answer.Air;
+        var text = new StringBuilder();
+        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {RetarderAdvice(answer.Film)}");
+        foreach (Reason reason in answer.Reasons)
+        {
+            Line(text, $"  {reason.Limit.Word()}: {reason}");
+        }
+
+        Line(text, $"");
+        Line(text, $"Air                {air.TemperatureC:0.0} °C, {air.RelativeHumidityPct:0.#} %RH, {air.PressurePa / 100:0} hPa");
+        Line(text, $"Dew point          {air.DewPointC:0.0} °C (standard uncertainty {air.DewPointUncertaintyC:0.0} °C)");
+        Line(text, $"Piece              {request.PieceC:0.0} °C, {answer.Substrate}");
+        if (answer.Film is { } film)
+        {
+            Line(text, $"Cup                {film.Mix}");
+            Line(text, $"Film               {request.Coat.WetFilmUm:0.#} µm wet, air at {request.Coat.AirSpeedMPerS:0.##} m/s");
+            Line(text, $"");
+            Line(text, $"With {film.RetarderPct:0.#} % retarder:");
+            Line(text, $"Critical humidity  {film.CriticalHumidityPct:0.0} % at this temperature (dew point {film.CriticalDewPointC:0.0} °C)");
+            Line(text, $"Blush margin       {film.BlushMarginC:+0.0;-0.0;0.0} °C (standard uncertainty {film.MarginUncertaintyC:0.0} °C)");
+            Line(text, $"Coldest film       {film.LowestFilmTemperatureC:0.0} °C");
+            Line(text, $"Sets in            {(film.TimeToSetS is { } seconds ? Duration(seconds) : "more than the longest run of the model")}");
+            Line(text, $"Water at set       {film.WaterAtSetGPerM2:0.00} g/m²");
+        }
+
+        Line(text, $"");
+        foreach (string assumption in request.Assumed)
+        {
+            Line(text, $"Assumed: {assumption}.");
+        }
+
+        Line(text, $"Tolerances: ±{request.TemperatureToleranceC:0.##} °C, ±{request.HumidityTolerancePct:0.##} %RH. Not measured here: {string.Join(", ", AdviseAnswer.NotMeasured)}.");
+        text.Append(Caution);
+        return text.ToString();
+    }
+
+    /// <summary>One answer on one aligned line.</summary>
+    public static string WriteRow(AdviseAnswer answer, int line)
+    {
+        AirFindings air = answer.Air;
+        string start = Invariant($"{line,4}  {answer.Verdict.Word(),-9}  {air.TemperatureC,7:0.0}  {air.RelativeHumidityPct,5:0.0}  {air.DewPointC,6:0.0}  {answer.Request.PieceC,8:0.0}  {Kind(answer.Request),-6}");
+        if (answer.Film is not { } film)
+        {
+            return $"{start}  {"-",8}  {"-",11}  {"-",10}  {answer.Reasons[0]}";
+        }
+
+        string retarder = film.RecommendedRetarderPct is { } level ? Invariant($"{level:0.#} %") : "none";
+        string critical = Invariant($"{film.CriticalHumidityPct:0.0} %");
+        string margin = Invariant($"{film.BlushMarginC:+0.0;-0.0;0.0} ±{film.MarginUncertaintyC:0.0}");
+        return $"{start}  {retarder,8}  {critical,11}  {margin,10}  {answer.Reasons[0]}";
+    }
+
+    /// <summary>A row that could not be answered, on one line.</summary>
+    public static string WriteErrorRow(IEnumerable<ArgumentError> errors, int line) =>
+        Invariant($"{line,4}  {"error",-9}  {string.Join("; ", errors.Select(error => error.InTable))}");
+
+    private static string Kind(AdviseRequest request) => request.Coat.Kind.ToString().ToLowerInvariant();
+
+    private static string RetarderAdvice(FilmFindings? film)
+    {
+        if (film is null)
+        {
+            return "the model has no answer";
+        }
+
+        string loaded = film.LoadedRetarderPct is { } level ? Invariant($"{level:0.#} % retarder in the cup; ") : "";
+        return loaded + (film.RecommendedRetarderPct switch
+        {
+            null => "no retarder level of the ladder holds this air",
+            0 => "no retarder needed",
+            { } needed when film.RecommendedRetarderMl is { } ml => Invariant($"{needed:0.#} % retarder holds this air ({(ml >= 10 ? Math.Round(ml) : ml):0.#} mL to the {film.CupMl:0} mL cup)"),
+            { } needed => Invariant($"{needed:0.#} % retarder holds this air"),
+        });
+    }
+
+    private static string Duration(double seconds)
+    {
+        var time = TimeSpan.FromSeconds(Math.Round(seconds));
+        return time.TotalMinutes < 1 ? Invariant($"{time.Seconds} s") : Invariant($"{(int)time.TotalMinutes} min {time.Seconds:00} s");
+    }
+
+    private static void Line(StringBuilder text, FormattableString line) =>
+        text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,61 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using BoothWatch.Service.Commands.Advise;
+
+namespace BoothWatch.Service.Commands;
+
+/// <summary>The commands and how a command line becomes one of them.</summary>
+public static class CommandLine
+{
+    /// <summary>Runs a command line.</summary>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(string[] args, CommandStreams streams, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(args);
+        ArgumentNullException.ThrowIfNull(streams);
+        RootCommand root = Build(streams);
+        ParseResult parsed = root.Parse(args, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0 && parsed.Action is not HelpAction)
+        {
+            foreach (string error in CommandLineErrors.Explain(parsed, args))
+            {
+                await streams.Error.WriteLineAsync(error);
+            }
+
+            return ExitCode.Wrong;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(
+                new InvocationConfiguration { Output = streams.Out, Error = streams.Error, EnableDefaultExceptionHandler = false },
+                cancellationToken);
+        }
+        catch (OperationCanceledException)
+        {
+            return ExitCode.Interrupted;
+        }
+    }
+
+    private static RootCommand Build(CommandStreams streams)
+    {
+        var config = new Option<string?>("--config")
+        {
+            Description = "Configuration file. Default: config/boothwatch.json below the current directory, else the one beside the program.",
+            HelpName = "file",
+            Recursive = true,
+        };
+        var root = new RootCommand(
+            "Watches a spray booth and says whether a lacquer coat would blush: spray, slow down or wait. "
+            + "It judges the finish only: it is no gas detector, and says nothing about fire or breathing.")
+        {
+            config,
+            RunCommand.Build(config, streams),
+            AdviseCommand.Build(config, streams),
+            SensorsCommand.Build(config, streams),
+            ConfigCommand.Build(config, streams),
+        };
+        root.SetAction((parsed, cancel) => RunCommand.RunAsync(parsed.GetValue(config), streams, cancel));
+        return root;
+    }
+}

@@ -1,0 +1,23 @@
+using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Service.Page;
+
+namespace BoothWatch.Service;
+
+/// <summary>Shows the journal to the page; here, because the two may not know each other.</summary>
+internal sealed class JournalHistory(SeriesQuery series) : IHistory
+{
+    public IReadOnlyList<HistoryPoint> Read(DateTimeOffset from, DateTimeOffset to, int points) =>
+    [
+        .. series.History(from, to, points).Points.Select(point => new HistoryPoint
+        {
+            Time = point.Time.UtcDateTime,
+            TemperatureC = point.TemperatureC,
+            RelativeHumidityPct = point.RelativeHumidityPct,
+            DewPointC = point.DewPointC,
+            PieceTemperatureC = point.PieceTemperatureC,
+            LowestFilmTemperatureC = point.LowestFilmTemperatureC,
+            BlushMarginC = point.BlushMarginC,
+            Verdict = point.Verdict,
+        }),
+    ];
+}

@@ -1,0 +1,26 @@
+using System.Globalization;
+using Microsoft.Extensions.Options;
+using Serilog;
+
+namespace BoothWatch.Service.Logging;
+
+/// <summary>Registers the log: one compact line an event, on the console, where the service manager picks it up.</summary>
+public static class LoggingSetup
+{
+    private const string Line = "{Timestamp:HH:mm:ss} {Level:u3} {SourceContext:l} {Message:lj}{NewLine}{Exception}";
+
+    /// <summary>Adds the log with the levels of the <c>logging</c> section.</summary>
+    public static IServiceCollection AddBoothLogging(this IServiceCollection services)
+    {
+        services.AddOptionsWithValidateOnStart<LoggingOptions>().BindConfiguration(LoggingOptions.Section);
+        return services.AddSerilog((provider, log) =>
+        {
+            LoggingOptions options = provider.GetRequiredService<IOptions<LoggingOptions>>().Value;
+            log.MinimumLevel.Is(options.Level)
+                .MinimumLevel.Override("Microsoft", options.FrameworkLevel)
+                .MinimumLevel.Override("System", options.FrameworkLevel)
+                .Enrich.With<ShortSource>()
+                .WriteTo.Console(outputTemplate: Line, formatProvider: CultureInfo.InvariantCulture);
+        });
+    }
+}

@@ -1,0 +1,18 @@
+using BoothWatch.Service.Sensors.Emulation;
+
+namespace BoothWatch.Service.Sensors.Bme280;
+
+/// <summary>The BME280 in the configuration.</summary>
+public sealed class Bme280Part() : I2cPart("bme280", [Bme280Sensor.DefaultAddress, 0x77], [SensorRole.BoothAir, SensorRole.IntakeAir])
+{
+    /// <inheritdoc/>
+    public override bool GivesPressure(SensorOptions options) => options.StationPressure;
+
+    /// <inheritdoc/>
+    protected override EmulatedChip Emulate(SensorRole role, SensorOptions options, SensorWiring wiring) =>
+        new EmulatedBme280(() => wiring.Shop.AirAt(role), SensorWiring.ConversionClock, wiring.Shop.SeedOf(role));
+
+    /// <inheritdoc/>
+    protected override ISensor Create(SensorRole role, SensorOptions options, I2cPlace place, SensorWiring wiring) =>
+        new Bme280Sensor(role, place, wiring.Buses, options.StationPressure);
+}

@@ -1,0 +1,167 @@
+using System.Globalization;
+using BoothWatch.Service.Tests.Page;
+using Microsoft.Extensions.Time.Testing;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace BoothWatch.Page.Tests;
+
+/// <summary>The page follows the booth, and ends at wait whatever fails.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class LiveTests(Browser browser)
+{
+    [BrowserFact]
+    public async Task Verdict_Changes_ShowsWithoutReload()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url);
+        await Live(tab);
+        await tab.Page.EvaluateAsync("window.neverReloaded = true");
+
+        await shop.Show(Samples.SlowDown);
+        await Expect(tab.Field("word")).ToHaveTextAsync("Slow down");
+        await Expect(tab.Field("retarder")).ToHaveTextAsync("9\u00a0%");
+        await Expect(tab.Field("retarderMl")).ToHaveTextAsync("27\u00a0mL into 300\u00a0mL of mix");
+        await Expect(tab.Page.Locator("#further li")).ToHaveCountAsync(1);
+        await shop.Show(Samples.Wait);
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+        await Expect(tab.Field("margin")).ToHaveTextAsync("−1.7\u00a0°C");
+        await Expect(tab.Page.Locator("#further li")).ToHaveCountAsync(2);
+        await Expect(tab.Page).ToHaveTitleAsync("Wait · corner booth, Harbour Lane · BoothWatch");
+        Assert.EndsWith("/icon-wait.svg", await tab.Page.Locator("link[rel=icon]").GetAttributeAsync("href"), StringComparison.Ordinal);
+        await shop.Show(Samples.Spray);
+        await Expect(tab.Page.Locator("#further li")).ToHaveCountAsync(0);
+
+        Assert.True(await tab.Page.EvaluateAsync<bool>("window.neverReloaded === true"));
+        Assert.Empty(tab.Complaints);
+    }
+
+    [BrowserFact]
+    public async Task Server_Dies_WarnsAfter5SecondsAndWaitsAfter15()
+    {
+        ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url, fakeClock: true);
+        await Live(tab);
+        await shop.DisposeAsync();
+
+        await tab.Page.Clock.FastForwardAsync(4_000);
+        Assert.Equal("spray", await tab.Verdict());
+        await tab.Page.Clock.FastForwardAsync(3_000);
+        await Expect(tab.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("No news from the booth for more than 5 s");
+        Assert.Equal("spray", await tab.Verdict());
+        await tab.Page.Clock.FastForwardAsync(9_000);
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+        Assert.Equal("wait", await tab.Verdict());
+        await Expect(tab.Field("action")).ToContainTextAsync("wait until this page is live again");
+    }
+
+    [BrowserFact]
+    public async Task Server_ComesBack_PageReconnectsByItself()
+    {
+        ShopPage first = await ShopPage.Start();
+        string url = first.Url;
+        await first.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(url, fakeClock: true);
+        await Live(tab);
+        await first.DisposeAsync();
+        await tab.Page.Clock.FastForwardAsync(20_000);
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+
+        await using ShopPage second = await ShopPage.Start(url);
+        await second.Show(Samples.SlowDown);
+        await tab.Page.Clock.FastForwardAsync(11_000);
+
+        await Expect(tab.Field("word")).ToHaveTextAsync("Slow down", new() { Timeout = 30_000 });
+        await Expect(tab.Page.GetByRole(AriaRole.Alert)).ToBeHiddenAsync();
+    }
+
+    [BrowserFact]
+    public async Task Loop_HangsWhileServerLives_HeartbeatsDoNotHideIt()
+    {
+        FakeTimeProvider time = new(TimeProvider.System.GetUtcNow());
+        await using ShopPage shop = await ShopPage.Start(time: time);
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url);
+        await Live(tab);
+
+        for (int i = 0; i < 4; i++)
+        {
+            time.Advance(TimeSpan.FromSeconds(2));
+        }
+
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+        await Expect(tab.Field("finding")).ToContainTextAsync("the last assessment is");
+    }
+
+    [BrowserFact]
+    public async Task Heartbeats_WithoutAssessments_DoNotCountAsData()
+    {
+        // The server's clock stands still, so that to it the assessment stays fresh; the browser must still count by its own.
+        FakeTimeProvider time = new(TimeProvider.System.GetUtcNow());
+        await using ShopPage shop = await ShopPage.Start(time: time);
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url, fakeClock: true);
+        await Live(tab);
+        time.Advance(TimeSpan.FromSeconds(2.5));
+        await tab.Page.Clock.FastForwardAsync(8_000);
+        await Expect(tab.Page.Locator("#age")).Not.ToHaveTextAsync("data 0 s old");
+        Assert.Equal("late", await tab.Page.Locator("html").GetAttributeAsync("data-link"));
+    }
+
+    [BrowserFact]
+    public async Task Age_WhileStreamIsSilent_Ticks()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url, fakeClock: true);
+        await Live(tab);
+        await tab.Page.Clock.FastForwardAsync(3_000);
+        string text = await tab.Page.Locator("#age").InnerTextAsync();
+        Assert.InRange(double.Parse(text.Split(' ')[1], CultureInfo.InvariantCulture), 3, 5);
+    }
+
+    [BrowserFact]
+    public async Task Page_OldWhenOpened_ShowsWaitUntilTheStreamSpeaks()
+    {
+        // As a restored tab would: the HTML was sent long ago, and no stream answers.
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        string html = await new HttpClient().GetStringAsync(new Uri(shop.Url));
+        long sent = TimeProvider.System.GetUtcNow().AddHours(-2).ToUnixTimeMilliseconds();
+        string old = System.Text.RegularExpressions.Regex.Replace(html, "data-sent=\"\\d+\"", $"data-sent=\"{sent}\"");
+        Assert.NotEqual(html, old);
+        await using Tab tab = await browser.Open("about:blank");
+        await tab.Page.RouteAsync("**/", route => route.FulfillAsync(new RouteFulfillOptions { Body = old, ContentType = "text/html" }));
+        await tab.Page.RouteAsync("**/api/view", route => route.AbortAsync());
+        await tab.Page.GotoAsync(shop.Url, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+    }
+
+    [BrowserFact]
+    public async Task Page_WithoutScript_ShowsTheVerdictReloadsAndSaysSo()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.SlowDown);
+        await using Tab tab = await browser.Open(shop.Url, script: false);
+        await Expect(tab.Field("word")).ToHaveTextAsync("Slow down");
+        await Expect(tab.Page.GetByText("The script of this page does not run")).ToBeVisibleAsync();
+        Assert.Contains("<noscript><meta http-equiv=\"refresh\" content=\"10\"></noscript>", await new HttpClient().GetStringAsync(new Uri(shop.Url)), StringComparison.Ordinal);
+    }
+
+    [BrowserFact]
+    public async Task Curtain_WhenNothingRenewsThePulse_CoversTheVerdict()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url, script: false);
+        ILocator curtain = tab.Page.Locator(".curtain");
+        await Expect(curtain).ToBeHiddenAsync();
+        // Twenty seconds of the style sheet's own clock, without waiting for them. Evaluating is the test's, not the page's script.
+        await tab.Page.EvaluateAsync("document.getAnimations().forEach(a => { a.currentTime = 20002; })");
+        await Expect(curtain).ToBeVisibleAsync();
+    }
+
+    private static Task Live(Tab tab) => tab.Page.Locator("html[data-link=live]").WaitForAsync();
+}

@@ -1,0 +1,65 @@
+using BoothWatch.Service.Commands.Advise;
+
+namespace BoothWatch.Service.Tests.Commands.Advise;
+
+public sealed class MixFileTests : IDisposable
+{
+    private readonly string _path = Path.GetTempFileName();
+
+    public void Dispose() => File.Delete(_path);
+
+    [Fact]
+    public void Mix_OnANamedSubstrate_IsRead()
+    {
+        MixFile mix = Read("""{ "solvents": { "n-butyl acetate": 0.92 }, "polymerVolumeFraction": 0.08, "substrate": "glass" } // neat""");
+
+        Assert.Equal(0.92, mix.Solvents["n-butyl acetate"]);
+        Assert.Equal(0.08, mix.PolymerVolumeFraction);
+        Assert.Equal("glass", mix.SubstrateId);
+        Assert.Null(mix.OwnSubstrate);
+        Assert.Equal(Path.GetFileName(_path), mix.Name);
+    }
+
+    [Fact]
+    public void Mix_WithItsOwnSubstrate_IsRead()
+    {
+        MixFile mix = Read("""
+            { "name": "test mix", "wetFilmUm": 100, "solvents": { "acetone": 0.5, "toluene": 0.4 }, "polymerVolumeFraction": 0.1,
+              "substrate": { "thicknessM": 0.004, "conductivityWPerMK": 0.15, "volumetricHeatCapacityJPerM3K": 770000 } }
+            """);
+
+        Assert.Equal("test mix", mix.Name);
+        Assert.Equal(100, mix.WetFilmUm);
+        Assert.Null(mix.SubstrateId);
+        Assert.Equal((0.004, 0.15, 770_000), (mix.OwnSubstrate!.ThicknessM, mix.OwnSubstrate.ConductivityWPerMK, mix.OwnSubstrate.VolumetricHeatCapacityJPerM3K));
+    }
+
+    [Theory]
+    [InlineData("""{ "solvents": { "acetone": 0.8 }, "polymerVolumeFraction": 0.1 }""", "sum to 0.9; they must sum to 1 within 0.001")]
+    [InlineData("""{ "solvents": { "acetone": 0.8985 }, "polymerVolumeFraction": 0.1 }""", "sum to 0.9985")]
+    [InlineData("""{ "solvents": { "acetone": -0.1, "toluene": 1 }, "polymerVolumeFraction": 0.1 }""", "\"acetone\" is -0.1")]
+    [InlineData("""{ "solvents": { }, "polymerVolumeFraction": 0.1 }""", "solvents is empty")]
+    [InlineData("""{ "solvents": { "acetone": 1 }, "polymerVolumeFraction": 0 }""", "polymerVolumeFraction is 0;")]
+    [InlineData("""{ "solvents": { "acetone": 0.4 }, "polymerVolumeFraction": 0.6 }""", "polymerVolumeFraction is 0.6;")]
+    [InlineData("""{ "polymerVolumeFraction": 0.6 }""", "solvents")]
+    [InlineData("""{ "solvents": { "acetone": 0.9 } }""", "polymerVolumeFraction")]
+    [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "polymer": 3 }""", "polymer")]
+    [InlineData("""{ "solvents": { "acetone": 0.45, "acetone": 0.45 }, "polymerVolumeFraction": 0.1 }""", "Duplicate")]
+    [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "substrate": 3 }""", "substrate")]
+    [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "substrate": { "thicknessM": 0.004 } }""", "conductivityWPerMK")]
+    [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "substrate": { "thicknessM": 4, "conductivityWPerMK": 0.15, "volumetricHeatCapacityJPerM3K": 770000 } }""", "thicknessM is 4")]
+    [InlineData("""{ "solvents": { "acetone": 0.9 }, "polymerVolumeFraction": 0.1, "wetFilmUm": 5 }""", "wetFilmUm is 5")]
+    [InlineData("{ \"solvents\":\n [", "line 2")]
+    [InlineData("null", "empty")]
+    public void WrongMix_SaysWhatIsWrong(string text, string says)
+    {
+        InvalidDataException error = Assert.Throws<InvalidDataException>(() => Read(text));
+        Assert.Contains(says, error.Message, StringComparison.Ordinal);
+    }
+
+    private MixFile Read(string text)
+    {
+        File.WriteAllText(_path, text);
+        return MixFile.Read(_path);
+    }
+}

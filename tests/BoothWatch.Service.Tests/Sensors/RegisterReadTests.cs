@@ -1,0 +1,117 @@
+using BoothWatch.Readings;
+using BoothWatch.Service.Sensors;
+using BoothWatch.Service.Sensors.Emulation;
+
+namespace BoothWatch.Service.Tests.Sensors;
+
+/// <summary>What goes into an emulated chip comes out of the real binding.</summary>
+public class RegisterReadTests
+{
+    public static TheoryData<string, double, double> Airs
+    {
+        get
+        {
+            TheoryData<string, double, double> airs = [];
+            foreach (string part in (string[])["sht4x", "sht3x", "bme280"])
+            {
+                foreach ((double temperatureC, double humidityPct) in ((double, double)[])[(-10, 80), (0, 5), (15, 50), (21.3, 47.6), (24, 88), (30, 99), (45, 20)])
+                {
+                    airs.Add(part, temperatureC, humidityPct);
+                }
+            }
+
+            return airs;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Airs))]
+    public void Air_ThroughTheBinding_ComesBackWithinTheNoise(string part, double temperatureC, double humidityPct)
+    {
+        using Bench bench = Bench.With(part);
+        bench.Air = new AirSignal(temperatureC, humidityPct, 98_700);
+        SensorAnswer answer = bench.Sensor.Read();
+
+        Assert.Null(answer.NoReadingCause);
+        Assert.Equal(bench.Sensor.Quantities, answer.Samples.Select(sample => sample.Quantity));
+        Assert.InRange(answer.Samples[0].Value, temperatureC - 0.08, temperatureC + 0.08);
+        Assert.InRange(answer.Samples[1].Value, humidityPct - 0.4, humidityPct + 0.4);
+        if (part == "bme280")
+        {
+            Assert.InRange(answer.Samples[2].Value, 98_685, 98_715);
+        }
+    }
+
+    [Fact]
+    public void Piece_ThroughTheBinding_ComesBackWithinTheNoise()
+    {
+        using Bench bench = Bench.With("mlx90614");
+        Assert.InRange(bench.Value(Quantity.PieceTemperature), Bench.PieceC - 0.25, Bench.PieceC + 0.25);
+    }
+
+    [Fact]
+    public void Filter_ThroughTheBinding_ComesBackWithinTheNoise()
+    {
+        using Bench bench = Bench.With("ads1115-pressure");
+        Assert.InRange(bench.Value(Quantity.FilterPressureDrop), Bench.FilterPa - 0.3, Bench.FilterPa + 0.3);
+    }
+
+    [Theory]
+    [InlineData(0.02, "no supply or a broken wire")]
+    [InlineData(4.9, "above its full scale")]
+    public void Filter_OutsideTheRangeOfTheTransmitter_GivesNoReading(double volts, string cause)
+    {
+        using Bench bench = Bench.With("ads1115-pressure");
+        bench.TransmitterV = volts;
+        Assert.Contains(cause, bench.Cause(), StringComparison.Ordinal);
+    }
+
+    // Standard uncertainty of the stated tolerances as rectangular distributions (GUM 4.3.7): sqrt((1.8² + 0.8²)/3), 0.2/sqrt(3), ...
+    [Theory]
+    [InlineData("sht4x", new[] { 0.1155, 1.137 })]
+    [InlineData("sht3x", new[] { 0.1155, 1.793 })]
+    [InlineData("bme280", new[] { 0.5774, 1.826, 57.74 })]
+    [InlineData("mlx90614", new[] { 0.3227 })]
+    [InlineData("ads1115-pressure", new[] { 2.176 })]
+    public void Uncertainty_OfEachSample_IsThatOfItsTolerances(string part, double[] expected)
+    {
+        using Bench bench = Bench.With(part);
+        double[] uncertainties = [.. bench.Sensor.Read().Samples.Select(sample => sample.StandardUncertainty)];
+
+        Assert.Equal(expected.Length, uncertainties.Length);
+        Assert.All(expected.Zip(uncertainties), pair => Assert.Equal(pair.First, pair.Second, pair.First * 0.001));
+    }
+
+    [Fact]
+    public void Sht3x_OneRead_MeasuresOnce()
+    {
+        using Bench bench = Bench.With("sht3x");
+        bench.Sensor.Read();
+        CountingChip counting = new(bench.Chip);
+        bench.Bus.Attach(bench.Address, counting);
+
+        bench.Sensor.Read();
+
+        Assert.Equal(1, counting.Reads);
+    }
+
+    [Fact]
+    public void Description_OfAnEmulatedPart_SaysSo()
+    {
+        using Bench bench = Bench.With("sht4x");
+        Assert.Equal("SHT4x at 0x44 on bus 1 (emulated)", bench.Sensor.Description);
+    }
+
+    private sealed class CountingChip(EmulatedChip inner) : EmulatedChip(1)
+    {
+        public int Reads { get; private set; }
+
+        protected override void OnRead(Span<byte> bytes)
+        {
+            Reads++;
+            inner.Read(bytes);
+        }
+
+        protected override void OnWrite(ReadOnlySpan<byte> bytes) => inner.Write(bytes);
+    }
+}
