@@ -163,7 +163,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
         plot.Axes.Right.TickGenerator = new NumericManual(
             [.. Lanes.Select((_, i) => (i + 0.43) * laneHeight)],
-            [.. Lanes.Select(v => PageView.Word(v).ToLowerInvariant())]);
+            [.. Lanes.Select(v => v.Word())]);
         plot.Axes.Right.Range.Set(-0.01, 1);
     }
 
