@@ -205,6 +205,7 @@ public sealed class OutputPumpTests
         await pump.StopAsync(CancellationToken.None);
 
         Assert.Equal(5, pump.Health.Dropped);
+        Assert.Equal(2, output.Seen.Count);
         Assert.Single(output.Seen.Distinct());
     }
 
