@@ -31,9 +31,6 @@ public sealed class TypedPieceSensor(string name, TypedPieceTemperature typed, T
     public IReadOnlyList<Quantity> Quantities { get; } = [Quantity.PieceTemperature];
 
     /// <inheritdoc/>
-    public bool IsTypedIn => true;
-
-    /// <inheritdoc/>
     public SensorAnswer Read() => typed.Last switch
     {
         null => SensorAnswer.NoReading("no piece temperature has been typed in: measure the piece and type it in"),
