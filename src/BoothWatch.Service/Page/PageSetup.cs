@@ -32,8 +32,14 @@ public static class PageSetup
         services.AddHostedService<PageAnnouncement>();
 
         services.ConfigureHttpJsonOptions(json => PageJson.Apply(json.SerializerOptions));
-        services.AddProblemDetails();
-        services.AddOpenApi("boothwatch");
+        services.AddProblemDetails(problems => problems.CustomizeProblemDetails = problem =>
+        {
+            if (problem.ProblemDetails.Status == StatusCodes.Status500InternalServerError)
+            {
+                problem.ProblemDetails.Detail ??= "BoothWatch could not answer; its log says why";
+            }
+        });
+        services.AddOpenApi(api => api.AddDocumentTransformer((document, _, _) => ApiDescription.Introduce(document)));
         return services;
     }
 
@@ -52,11 +58,8 @@ public static class PageSetup
             app.MapGet("/" + name, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
         }
 
-        app.MapGet("/api/now", page.Now);
-        app.MapGet("/api/events", page.Events);
         app.MapGet("/api/view", page.ViewEvents).ExcludeFromDescription();
-        app.MapGet("/api/history", page.History);
-        app.MapGet("/chart.svg", page.Chart);
+        app.MapApi(page);
         app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
         return app;
     }

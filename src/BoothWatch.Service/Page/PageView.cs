@@ -34,20 +34,7 @@ public sealed record PageView
     public required IReadOnlyList<HealthLine> Outputs { get; init; }
 
     /// <summary>The key of a verdict.</summary>
-    public static string Key(Verdict verdict) => verdict switch
-    {
-        Verdicts.Verdict.Spray => "spray",
-        Verdicts.Verdict.SlowDown => "slow-down",
-        _ => "wait",
-    };
-
-    /// <summary>The word of a verdict.</summary>
-    public static string Word(Verdict verdict) => verdict switch
-    {
-        Verdicts.Verdict.Spray => "Spray",
-        Verdicts.Verdict.SlowDown => "Slow down",
-        _ => "Wait",
-    };
+    public static string Key(Verdict verdict) => verdict.Word().Replace(' ', '-');
 
     /// <summary>Puts the state into words.</summary>
     public static PageView Of(CurrentState state, PageSources sources, DegreeText text, TimeZoneInfo zone)
@@ -69,7 +56,7 @@ public sealed record PageView
             {
                 ["place"] = Place(sources),
                 ["demo"] = demo is null ? "" : $"shop clock {demo.ShopClock}, {demo.Phase}",
-                ["word"] = Word(state.Verdict),
+                ["word"] = Capital(state.Verdict.Word()),
                 ["finding"] = DegreeText.Tie(first.Finding),
                 ["action"] = DegreeText.Tie(first.Action),
                 ["coat"] = film is null ? "coat not known" : film.Coat + " coat",
@@ -93,6 +80,8 @@ public sealed record PageView
         };
     }
 
+    private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
+
     private static string Place(PageSources sources) => (sources.Booth, sources.Shop) switch
     {
         ("", "") => "booth",
@@ -104,6 +93,7 @@ public sealed record PageView
     private static string RetarderMl(FilmFindings? film) => film switch
     {
         null => "",
+        { RecommendedRetarderPct: 0 } => "no retarder needed",
         { RecommendedRetarderMl: { } ml } => string.Create(CultureInfo.InvariantCulture, $"{ml:0}\u00a0mL into {film.CupMl:0}\u00a0mL of mix"),
         _ => "no level of the ladder holds this coat",
     };

@@ -13,7 +13,7 @@ public static class TimeTicks
     {
         double spanS = (to - from).TotalSeconds;
         int stepS = StepsS.FirstOrDefault(s => spanS / s <= most - 1, StepsS[^1]);
-        string format = stepS < 60 ? "HH:mm:ss" : "HH:mm";
+        string format = stepS < 60 ? "HH:mm:ss" : to - from > TimeSpan.FromDays(1) ? "ddd HH:mm" : "HH:mm";
 
         List<(DateTimeOffset, string)> ticks = [];
         DateTimeOffset local = TimeZoneInfo.ConvertTime(from, zone);

@@ -41,23 +41,17 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
         try
         {
             Open();
-            _device!.Begin();
             ImmutableArray<Sample> samples = Measure(_binding!);
-            if (_device.Fault is { } fault)
-            {
-                return Failed(fault);
-            }
-
             Sample? notFinite = samples.FirstOrDefault(sample => !double.IsFinite(sample.Value));
             return notFinite is null
                 ? SensorAnswer.Of(samples.AsSpan())
                 : Failed($"{notFinite.Quantity} came out as {notFinite.Value}");
         }
-        catch (Exception failure) when (failure is IOException or TimeoutException or InvalidDataException or UnauthorizedAccessException or PlatformNotSupportedException or ArgumentException)
+        catch (Exception failure) when (failure is IOException or TimeoutException or InvalidDataException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
             return Failed(_device is null
                 ? $"bus {place.Bus} cannot be opened ({failure.Message.TrimEnd('.')}); enable it, or correct sensors:{Name}:bus"
-                : _device.Fault ?? failure.Message);
+                : failure.Message);
         }
     }
 
@@ -74,7 +68,7 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
     /// <summary>Starts the binding on a device just opened. May talk to the part.</summary>
     protected abstract TBinding CreateBinding(I2cDevice device);
 
-    /// <summary>Takes one measurement. What the check finds wrong overrules the samples.</summary>
+    /// <summary>Takes one measurement. What the check finds wrong ends it with an exception.</summary>
     protected abstract ImmutableArray<Sample> Measure(TBinding binding);
 
     private void Open()
@@ -86,10 +80,6 @@ public abstract class I2cSensor<TBinding>(I2cPlace place, I2cBusSource buses) : 
 
         _device = new ObservedI2cDevice(buses.Open(place.Source, place.Bus, place.Address), CreateCheck());
         _binding = CreateBinding(_device);
-        if (_device.Fault is { } fault)
-        {
-            throw new IOException(fault);
-        }
     }
 
     private SensorAnswer Failed(string cause)

@@ -1,6 +1,6 @@
 namespace BoothWatch.Service.Sensors;
 
-/// <summary>One kind of part that a sensor may be. A new kind is one folder with its own of these, and one line in <see cref="SensingSetup"/>.</summary>
+/// <summary>One kind of part that a sensor may be. A new kind is one folder with its own of these, and one line in <see cref="SensorParts"/>.</summary>
 public interface ISensorPart
 {
     /// <summary>Its name in the configuration, for example <c>sht4x</c>.</summary>

@@ -4,7 +4,7 @@ namespace BoothWatch.Service.Sensors;
 
 /// <summary>
 /// Stands between a device binding and the bus, passes every transfer on, and looks at the raw bytes of each answer.
-/// The first thing found wrong since <see cref="Begin"/> is kept in <see cref="Fault"/>.
+/// What is wrong with them is thrown before the binding sees them, as an <see cref="IOException"/> that says what it is.
 /// </summary>
 /// <param name="inner">The device on the bus; owned.</param>
 /// <param name="check">What the part must show.</param>
@@ -12,14 +12,8 @@ public sealed class ObservedI2cDevice(I2cDevice inner, AnswerCheck check) : I2cD
 {
     private byte[] _sent = [];
 
-    /// <summary>What was wrong first since <see cref="Begin"/>; null when nothing was.</summary>
-    public string? Fault { get; private set; }
-
     /// <inheritdoc/>
     public override I2cConnectionSettings ConnectionSettings => inner.ConnectionSettings;
-
-    /// <summary>Forgets the last fault: a new measurement begins.</summary>
-    public void Begin() => Fault = null;
 
     /// <inheritdoc/>
     public override void Write(ReadOnlySpan<byte> buffer)
@@ -31,8 +25,7 @@ public sealed class ObservedI2cDevice(I2cDevice inner, AnswerCheck check) : I2cD
         }
         catch (IOException refused)
         {
-            Note(refused);
-            throw;
+            throw NotAcknowledged(refused);
         }
     }
 
@@ -46,8 +39,7 @@ public sealed class ObservedI2cDevice(I2cDevice inner, AnswerCheck check) : I2cD
         }
         catch (IOException refused)
         {
-            Note(refused);
-            throw;
+            throw NotAcknowledged(refused);
         }
 
         Judge(answer, buffer);
@@ -64,8 +56,7 @@ public sealed class ObservedI2cDevice(I2cDevice inner, AnswerCheck check) : I2cD
         }
         catch (IOException refused)
         {
-            Note(refused);
-            throw;
+            throw NotAcknowledged(refused);
         }
 
         Judge(answer, readBuffer);
@@ -90,10 +81,15 @@ public sealed class ObservedI2cDevice(I2cDevice inner, AnswerCheck check) : I2cD
 
     private void Judge(ReadOnlySpan<byte> answer, Span<byte> forBinding)
     {
-        Fault ??= check.Received(_sent, answer);
+        if (check.Received(_sent, answer) is { } wrong)
+        {
+            throw new IOException(wrong);
+        }
+
         answer[..forBinding.Length].CopyTo(forBinding);
     }
 
-    private void Note(IOException refused) => Fault ??=
-        $"no acknowledge from address 0x{ConnectionSettings.DeviceAddress:X2} on bus {ConnectionSettings.BusId} ({refused.Message.TrimEnd('.')})";
+    private IOException NotAcknowledged(IOException refused) => new(
+        $"no acknowledge from address 0x{ConnectionSettings.DeviceAddress:X2} on bus {ConnectionSettings.BusId} ({refused.Message.TrimEnd('.')})",
+        refused);
 }

@@ -1,10 +1,4 @@
-using BoothWatch.Service.Sensors.Bme280;
-using BoothWatch.Service.Sensors.ContactInput;
 using BoothWatch.Service.Sensors.Emulation;
-using BoothWatch.Service.Sensors.FilterPressure;
-using BoothWatch.Service.Sensors.Mlx90614;
-using BoothWatch.Service.Sensors.Sht3x;
-using BoothWatch.Service.Sensors.Sht4x;
 using BoothWatch.Service.Sensors.TypedPiece;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -34,15 +28,6 @@ public static class SensingSetup
             provider.GetRequiredService<DemoFault>(),
             provider.GetRequiredService<IOptions<DemoOptions>>().Value.Seed));
         services.AddSingleton<SensorWiring>();
-
-        // One line a part.
-        services.AddSingleton<ISensorPart, Sht4xPart>();
-        services.AddSingleton<ISensorPart, Sht3xPart>();
-        services.AddSingleton<ISensorPart, Bme280Part>();
-        services.AddSingleton<ISensorPart, Mlx90614Part>();
-        services.AddSingleton<ISensorPart, TypedPiecePart>();
-        services.AddSingleton<ISensorPart, ContactInputPart>();
-        services.AddSingleton<ISensorPart, FilterPressurePart>();
 
         services.AddSingleton<SensorSet>();
         services.AddSingleton<IEnumerable<ISensor>>(provider => provider.GetRequiredService<SensorSet>());

@@ -9,14 +9,13 @@ public sealed class SensorSet : IEnumerable<ISensor>, IDisposable
     private readonly ISensor[] _sensors;
 
     /// <summary>Makes every sensor that the options name. No real hardware is touched before the first reading.</summary>
-    public SensorSet(IOptions<SensorsOptions> options, IEnumerable<ISensorPart> parts, SensorWiring wiring)
+    public SensorSet(IOptions<SensorsOptions> options, SensorWiring wiring)
     {
-        ISensorPart[] known = [.. parts];
         _sensors =
         [
             .. options.Value.All()
                 .Where(entry => entry.Options.Part != SensorsOptions.None)
-                .Select(entry => known.Single(part => part.Id == entry.Options.Part).Create(entry.Role, entry.Options, wiring)),
+                .Select(entry => SensorParts.Find(entry.Options.Part)!.Create(entry.Role, entry.Options, wiring)),
         ];
     }
 

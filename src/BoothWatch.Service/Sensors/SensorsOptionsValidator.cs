@@ -3,14 +3,12 @@ using Microsoft.Extensions.Options;
 namespace BoothWatch.Service.Sensors;
 
 /// <summary>Gathers every error of the <c>sensors</c> section: unknown parts, and what each part cannot work with.</summary>
-/// <param name="parts">The parts that there are.</param>
-/// <param name="configuration">The configuration as written, to find settings that nothing reads.</param>
-public sealed class SensorsOptionsValidator(IEnumerable<ISensorPart> parts, IConfiguration configuration) : IValidateOptions<SensorsOptions>
+public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
 {
     /// <inheritdoc/>
     public ValidateOptionsResult Validate(string? name, SensorsOptions options)
     {
-        List<string> errors = [.. UnknownSettings.In(configuration.GetSection(SensorsOptions.Section), typeof(SensorsOptions))];
+        List<string> errors = [];
         Dictionary<(string Source, int Bus, int Address), string> taken = [];
         string? pressureFrom = null;
         foreach ((SensorRole role, SensorOptions sensor) in options.All())
@@ -26,10 +24,10 @@ public sealed class SensorsOptionsValidator(IEnumerable<ISensorPart> parts, ICon
                 errors.Add($"{key}:source is {sensor.Source}; give emulated or real");
             }
 
-            ISensorPart? part = parts.FirstOrDefault(candidate => candidate.Id == sensor.Part);
+            ISensorPart? part = SensorParts.Find(sensor.Part);
             if (part is null || !part.Roles.Contains(role))
             {
-                IEnumerable<string> fitting = parts.Where(candidate => candidate.Roles.Contains(role)).Select(candidate => candidate.Id);
+                IEnumerable<string> fitting = SensorParts.All.Where(candidate => candidate.Roles.Contains(role)).Select(candidate => candidate.Id);
                 errors.Add($"{key}:part is {sensor.Part}; give one of {string.Join(", ", fitting)}, or {SensorsOptions.None}");
                 continue;
             }

@@ -53,5 +53,5 @@ public sealed class VerdictDwell(TimeSpan dwell, TimeSpan longestGap)
         "dwell",
         shown,
         "improving",
-        string.Create(CultureInfo.InvariantCulture, $"{(next == Verdict.Spray ? "spray" : "slow down")} in {Math.Ceiling(left.TotalSeconds):0} s if it holds"));
+        string.Create(CultureInfo.InvariantCulture, $"{next.Word()} in {Math.Ceiling(left.TotalSeconds):0} s if it holds"));
 }

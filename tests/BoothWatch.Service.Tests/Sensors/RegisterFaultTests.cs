@@ -155,6 +155,26 @@ public class RegisterFaultTests
         Assert.Contains("chip id is 0x58, expected 0x60", bench.Cause(), StringComparison.Ordinal);
     }
 
+    /// <summary>Why answers are observed: the bindings by themselves pass these faults on as values, or as nothing.</summary>
+    [Fact]
+    public void Bindings_Alone_HideBadCheckBytes()
+    {
+        using Bench sht3x = Bench.With("sht3x");
+        sht3x.Fault = BusFault.BadCrc;
+        using (Iot.Device.Sht3x.Sht3x binding = new(sht3x.Bus.CreateDevice(sht3x.Address)))
+        {
+            Assert.Equal(0.0, binding.Temperature.DegreesCelsius);
+            Assert.Equal(0.0, binding.Humidity.Percent);
+        }
+
+        using Bench mlx90614 = Bench.With("mlx90614");
+        mlx90614.Fault = BusFault.BadCrc;
+        using (Iot.Device.Mlx90614.Mlx90614 binding = new(mlx90614.Bus.CreateDevice(mlx90614.Address)))
+        {
+            Assert.InRange(binding.ReadObjectTemperature().DegreesCelsius, 17, 18);
+        }
+    }
+
     private sealed class FixedChip(byte value) : EmulatedChip(1)
     {
         protected override void OnRead(Span<byte> bytes) => bytes.Fill(value);

@@ -1,3 +1,4 @@
+using System.Device.Gpio;
 using BoothWatch.Readings;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
@@ -152,6 +153,33 @@ public class SensingSetupTests
     }
 
     [Fact]
+    public void Contact_OnAPinInUse_AnswersNoReadingAndLeavesThePinAlone()
+    {
+        using ServiceProvider services = Services([]);
+        GpioSource pins = services.GetRequiredService<GpioSource>();
+        pins.Controller(SignalSource.Emulated).OpenPin(23, PinMode.Output, PinValue.High);
+        ISensor exhaust = services.GetRequiredService<IEnumerable<ISensor>>().Single(sensor => sensor.Name == "exhaust");
+
+        Assert.Contains("give sensors:exhaust:pin another one", exhaust.Read().NoReadingCause, StringComparison.Ordinal);
+        Assert.Equal(PinValue.High, pins.Virtual.Driven(23));
+    }
+
+    [Theory]
+    [InlineData("false", PinMode.InputPullUp)]
+    [InlineData("true", PinMode.InputPullDown)]
+    public void Contact_WithABrokenWire_IsNotProven(string activeHigh, PinMode mode)
+    {
+        using ServiceProvider services = Services(new() { ["sensors:exhaust:activeHigh"] = activeHigh });
+        GpioSource pins = services.GetRequiredService<GpioSource>();
+        ISensor exhaust = services.GetRequiredService<IEnumerable<ISensor>>().Single(sensor => sensor.Name == "exhaust");
+        Assert.Equal(1, exhaust.Read().Samples[0].Value);
+        Assert.Equal(mode, pins.Virtual.OpenMode(23));
+
+        pins.Virtual.FollowInput(23, () => null);
+        Assert.Equal(0, exhaust.Read().Samples[0].Value);
+    }
+
+    [Fact]
     public void Typed_Piece_HoldsForItsTimeAndIsReplacedAtRunTime()
     {
         using ServiceProvider services = Services(new()
@@ -162,6 +190,7 @@ public class SensingSetupTests
         });
         ISensor piece = services.GetRequiredService<IEnumerable<ISensor>>().Single(sensor => sensor.Name == "piece");
         Assert.Equal(18.5, piece.Read().Samples[0].Value);
+        Assert.True(piece.IsTypedIn);
 
         _time.Advance(TimeSpan.FromSeconds(601));
         Assert.Contains("type it in again", piece.Read().NoReadingCause, StringComparison.Ordinal);
@@ -192,8 +221,6 @@ public class SensingSetupTests
     [InlineData("sensors:filter:channel", "4", "sensors:filter:channel is 4; give the analog input from 0 to 3")]
     [InlineData("sensors:filter:fullScaleV", "0.2", "sensors:filter:fullScaleV is 0.2; give V above zeroV (0.5)")]
     [InlineData("sensors:filter:fullScalePa", "NaN", "sensors:filter:fullScalePa is NaN; give Pa from 10 to 10000")]
-    [InlineData("sensors:boothAir:adress", "0x44", "sensors:boothAir:adress is no setting; the settings here are part, source, bus, address")]
-    [InlineData("sensors:bothAir:part", "sht4x", "sensors:bothAir is no setting; the settings here are boothAir")]
     [InlineData("sensors:filter:address", "0x4C", "sensors:filter:address is 0x4C; ads1115-pressure can be at 0x48 or 0x49 or 0x4A or 0x4B")]
     public void Sensors_WithAWrongSetting_FailNamingIt(string key, string value, string error) =>
         AssertFails<SensorsOptions>(new() { [key] = value }, error);
@@ -227,7 +254,6 @@ public class SensingSetupTests
     [InlineData("demo:fault:sensor", "both", "demo:fault:sensor is both; give one of boothAir, intakeAir, piece, exhaust, filter, or nothing")]
     [InlineData("demo:fault:kind", "broken", "demo:fault:kind is broken; give one of none, noAcknowledge, badCrc")]
     [InlineData("demo:fault:kind", "7000", "demo:fault:kind is 7000; give one of none")]
-    [InlineData("demo:fault:form", "09:00", "demo:fault:form is no setting; the settings here are sensor, kind, from, until")]
     public void Demo_WithAWrongSetting_FailsNamingIt(string key, string value, string error) =>
         AssertFails<DemoOptions>(new() { [key] = value }, error);
 

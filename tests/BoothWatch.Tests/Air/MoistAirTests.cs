@@ -151,6 +151,16 @@ public class MoistAirTests
     }
 
     [Fact]
+    public void FromHumidityRatio_OfSaturatedAir_IsSaturated()
+    {
+        for (double temperatureC = -60; temperatureC <= 80; temperatureC += 0.25)
+        {
+            double ratio = MoistAir.FromRelativeHumidity(temperatureC, 100, SeaLevelPa).HumidityRatio;
+            Near.Absolute(100, MoistAir.FromHumidityRatio(temperatureC, ratio, SeaLevelPa).RelativeHumidityPct, 1e-9);
+        }
+    }
+
+    [Fact]
     public void Sweep_WholeRange_IsFinite()
     {
         for (double temperatureC = -60; temperatureC <= 90; temperatureC += 2.5)

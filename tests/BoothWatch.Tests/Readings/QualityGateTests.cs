@@ -200,6 +200,17 @@ public class QualityGateTests
     }
 
     [Fact]
+    public void Read_DampAgainWhileDrying_StartsTheDryingOver()
+    {
+        QualityGate gate = new(Quantity.BoothHumidity, "boothAir");
+        TimeSpan now = Feed(gate, 95, TimeSpan.Zero, TimeSpan.FromSeconds(60));
+        now = Feed(gate, 80, now + Second, now + TimeSpan.FromSeconds(100));
+        now = Feed(gate, 95, now + Second, now + Second);
+        now = Feed(gate, 80, now + Second, now + TimeSpan.FromSeconds(100));
+        Assert.Equal(ReadingQuality.Condensing, gate.Read(now).Quality);
+    }
+
+    [Fact]
     public void Read_GustOfDamp_IsNotCondensing()
     {
         QualityGate gate = new(Quantity.BoothHumidity, "boothAir");

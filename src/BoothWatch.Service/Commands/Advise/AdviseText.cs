@@ -14,7 +14,7 @@ internal static class AdviseText
 
     /// <summary>Header of the table.</summary>
     public const string TableHeader =
-        "line  verdict     air °C   RH %  dew °C  piece °C  coat    retarder  critical RH  margin °C  why";
+        "line  verdict     air °C   RH %  dew °C  piece °C  coat    retarder  critical RH   margin °C  why";
 
     /// <summary>One answer on several lines.</summary>
     public static string Write(AdviseAnswer answer)
@@ -63,13 +63,13 @@ internal static class AdviseText
         string start = Invariant($"{line,4}  {answer.Verdict.Word(),-9}  {air.TemperatureC,7:0.0}  {air.RelativeHumidityPct,5:0.0}  {air.DewPointC,6:0.0}  {answer.Request.PieceC,8:0.0}  {Kind(answer.Request),-6}");
         if (answer.Film is not { } film)
         {
-            return $"{start}  {"-",8}  {"-",11}  {"-",9}  {answer.Reasons[0]}";
+            return $"{start}  {"-",8}  {"-",11}  {"-",10}  {answer.Reasons[0]}";
         }
 
         string retarder = film.RecommendedRetarderPct is { } level ? Invariant($"{level:0.#} %") : "none";
         string critical = Invariant($"{film.CriticalHumidityPct:0.0} %");
         string margin = Invariant($"{film.BlushMarginC:+0.0;-0.0;0.0} ±{film.MarginUncertaintyC:0.0}");
-        return $"{start}  {retarder,8}  {critical,11}  {margin,9}  {answer.Reasons[0]}";
+        return $"{start}  {retarder,8}  {critical,11}  {margin,10}  {answer.Reasons[0]}";
     }
 
     /// <summary>A row that could not be answered, on one line.</summary>
@@ -90,7 +90,7 @@ internal static class AdviseText
         {
             null => "no retarder level of the ladder holds this air",
             0 => "no retarder needed",
-            { } needed when film.RecommendedRetarderMl is { } ml => Invariant($"{needed:0.#} % retarder holds this air ({ml:0.#} mL to the {film.CupMl:0} mL cup)"),
+            { } needed when film.RecommendedRetarderMl is { } ml => Invariant($"{needed:0.#} % retarder holds this air ({(ml >= 10 ? Math.Round(ml) : ml):0.#} mL to the {film.CupMl:0} mL cup)"),
             { } needed => Invariant($"{needed:0.#} % retarder holds this air"),
         });
     }

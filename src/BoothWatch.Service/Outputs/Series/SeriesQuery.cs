@@ -11,7 +11,7 @@ public sealed class SeriesQuery(JournalLocation location)
     public const int DefaultPoints = 1500;
 
     /// <summary>Fewest points a caller may ask for.</summary>
-    public const int FewestPoints = 10;
+    public const int FewestPoints = 2;
 
     /// <summary>Most points a caller may ask for.</summary>
     public const int MostPoints = 10_000;
@@ -89,17 +89,18 @@ public sealed class SeriesQuery(JournalLocation location)
 
     private static long StepMs(long spanMs, int maxPoints)
     {
-        // One step more than fits, because a span rarely begins on a step.
+        // A span rarely begins on a step, and minutes count from the one it begins in: hence a minute and two points more.
+        long reachMs = spanMs + ReadingStatements.MinuteMs;
         foreach (int stepS in StepsS)
         {
-            if ((spanMs / (stepS * 1000L)) + 2 <= maxPoints)
+            if ((reachMs / (stepS * 1000L)) + 2 <= maxPoints)
             {
                 return stepS * 1000L;
             }
         }
 
         long weekMs = StepsS[^1] * 1000L;
-        return ((spanMs / (maxPoints - 2) / weekMs) + 1) * weekMs;
+        return ((reachMs / Math.Max(1, maxPoints - 2) / weekMs) + 1) * weekMs;
     }
 
     // Rows that the whole minutes within the span once had; more than there are now means that some were cleared away.

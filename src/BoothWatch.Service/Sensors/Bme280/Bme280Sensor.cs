@@ -12,8 +12,9 @@ namespace BoothWatch.Service.Sensors.Bme280;
 /// <param name="buses">Where its bus is opened.</param>
 /// <param name="givesPressure">Whether it provides the station pressure as well.</param>
 /// <remarks>
-/// Source of the tolerances: Bosch, BME280 data sheet BST-BME280-DS002, tables 2 to 4 (from memory): ±3 %RH with 1 %RH of
-/// hysteresis, ±1.0 °C from 0 to 65 °C, ±1 hPa from 0 to 65 °C.
+/// Source of the tolerances: Bosch, BME280 data sheet BST-BME280-DS002-15, table 2: ±3 %RH with hysteresis, from 20 to
+/// 80 %RH at 25 °C; a further ±1 %RH stands for damper air (assumed). Tables 3 and 4 (from memory): ±1 hPa and ±1.0 °C from
+/// 0 to 65 °C.
 /// </remarks>
 public sealed class Bme280Sensor(SensorRole role, I2cPlace place, I2cBusSource buses, bool givesPressure) : I2cSensor<Binding>(place, buses)
 {

@@ -38,9 +38,9 @@ public sealed class ContactInputSensor(string name, SignalSource source, int pin
             bool proven = (_controller.Read(pin) == PinValue.High) == activeHigh;
             return SensorAnswer.Of(new Sample(Quantity.ExhaustProof, proven ? 1 : 0, 0));
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or PlatformNotSupportedException or InvalidOperationException or ArgumentException or DllNotFoundException)
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or NotSupportedException or InvalidOperationException or ArgumentException or DllNotFoundException)
         {
-            _controller = null;
+            Dispose();
             return SensorAnswer.NoReading($"GPIO {pin} cannot be read: {failure.Message}");
         }
     }
@@ -58,7 +58,13 @@ public sealed class ContactInputSensor(string name, SignalSource source, int pin
 
     private GpioController Open()
     {
+        // An open pin would be handed out again in silence, and what another drives there would become an input.
         GpioController controller = pins.Controller(source);
+        if (controller.IsPinOpen(pin))
+        {
+            throw new InvalidOperationException($"it is in use for something else; give sensors:{name}:pin another one");
+        }
+
         controller.OpenPin(pin, mode);
         return controller;
     }

@@ -4,13 +4,12 @@ using Microsoft.Extensions.Options;
 namespace BoothWatch.Service.Sensors.Emulation;
 
 /// <summary>Gathers every error of the <c>demo</c> section.</summary>
-/// <param name="configuration">The configuration as written, to find settings that nothing reads.</param>
-public sealed class DemoOptionsValidator(IConfiguration configuration) : IValidateOptions<DemoOptions>
+public sealed class DemoOptionsValidator : IValidateOptions<DemoOptions>
 {
     /// <inheritdoc/>
     public ValidateOptionsResult Validate(string? name, DemoOptions options)
     {
-        List<string> errors = [.. UnknownSettings.In(configuration.GetSection(DemoOptions.Section), typeof(DemoOptions))];
+        List<string> errors = [];
         if (options.DayLengthS is not (>= 10 and <= 86_400))
         {
             errors.Add(string.Create(CultureInfo.InvariantCulture, $"demo:dayLengthS is {options.DayLengthS}; give seconds from 10 to 86400, for example 240"));

@@ -16,8 +16,8 @@ public abstract class EmulatedChip(int seed)
     /// <summary>Asked at each transfer and each conversion: what is wrong with the chip now.</summary>
     public Func<BusFault> Fault { get; set; } = () => BusFault.None;
 
-    /// <summary>True when answers end in a check byte.</summary>
-    protected virtual bool HasCheckByte => false;
+    /// <summary>Index of a check byte in an answer; null when there is none.</summary>
+    protected virtual int? CheckByte => null;
 
     /// <summary>What the drift adds now, as a fraction of the full scale.</summary>
     protected double DriftOfScale => _driftedConversions * DriftPerConversion;
@@ -49,8 +49,8 @@ public abstract class EmulatedChip(int seed)
                 case BusFault.AllOnes:
                     bytes.Fill(0xFF);
                     break;
-                case BusFault.BadCrc when HasCheckByte:
-                    bytes[^1] ^= 0x5A;
+                case BusFault.BadCrc when CheckByte < bytes.Length:
+                    bytes[CheckByte.Value] ^= 0x5A;
                     break;
                 default:
                     break;

@@ -24,7 +24,7 @@ public abstract class EmulatedSht(Func<AirSignal> air, TimeProvider time, int se
     private TimeSpan _busyFor;
 
     /// <inheritdoc/>
-    protected override bool HasCheckByte => true;
+    protected override int? CheckByte => 5;
 
     /// <summary>True while the chip works on a command and acknowledges nothing.</summary>
     protected bool Busy => time.GetElapsedTime(_busySince) < _busyFor;

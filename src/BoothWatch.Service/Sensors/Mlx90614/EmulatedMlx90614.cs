@@ -24,7 +24,7 @@ public sealed class EmulatedMlx90614(Func<double> objectC, Func<double> ambientC
     private ushort? _lastObject;
 
     /// <inheritdoc/>
-    protected override bool HasCheckByte => true;
+    protected override int? CheckByte => 2;
 
     /// <inheritdoc/>
     protected override void OnWrite(ReadOnlySpan<byte> bytes)

@@ -10,7 +10,7 @@ namespace BoothWatch.Service.Sensors.Mlx90614;
 /// <param name="place">Where it is.</param>
 /// <param name="buses">Where its bus is opened.</param>
 /// <remarks>
-/// Source of the tolerance: Melexis, MLX90614 data sheet 3901090614, accuracy from 0 to 50 °C (from memory): ±0.5 °C. A
+/// Source of the tolerance: Melexis, MLX90614 data sheet 3901090614 revision 13, features: ±0.5 °C from 0 to 50 °C. A
 /// further ±0.25 °C stands for emissivity: wood and lacquer have about 0.9 to 0.95 where the part assumes 1, and the walls
 /// that they mirror differ from the piece by up to 5 °C (common practice, no source). Bare metal cannot be measured so.
 /// </remarks>

@@ -17,7 +17,7 @@ public sealed class AirTooDry : IRule
             yield return new Reason(
                 Name,
                 Verdict.SlowDown,
-                string.Create(CultureInfo.InvariantCulture, $"humidity {air.RelativeHumidityPct:0.0} %, under {limitPct:0.#} %: static and dry spray"),
+                string.Create(CultureInfo.InvariantCulture, $"humidity {air.RelativeHumidityPct:0.0} %, under {limitPct:0.#} %, so static and dry spray"),
                 "ground the piece and the gun, wipe off dust, lay the coat wet",
                 RuleOrder.TooDry);
         }

@@ -29,7 +29,7 @@ public sealed class BlushMargin : IRule
     {
         if (film.RecommendedRetarderPct is not double level || !(film.BlushMarginC >= wantedC))
         {
-            return Reason(Verdict.Wait, $"{dewPoint}, too high for this coat", NoLevelHolds(film, wantedC, text));
+            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", "wait for drier air");
         }
 
         string mix = level > 0 ? $"mix {RetarderText.LevelForCup(level, film.CupMl)} and spray" : "spray, no retarder needed";
@@ -45,7 +45,7 @@ public sealed class BlushMargin : IRule
             return Reason(
                 Verdict.Wait,
                 $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
-                raiseTo is double level ? $"raise retarder to {RetarderText.Level(level)} or wait" : NoLevelHolds(film, wantedC, text));
+                raiseTo is double level ? $"raise retarder to {RetarderText.Level(level)} or wait" : $"wait, {NoLevelHolds(film, wantedC, text)}");
         }
 
         if (!(film.BlushMarginC >= wantedC))
@@ -65,8 +65,8 @@ public sealed class BlushMargin : IRule
     {
         double missingC = wantedC - film.MarginAtHighestRetarderC;
         return missingC > 0
-            ? $"wait, no retarder level on the ladder holds this air, the highest misses by {text.By(missingC)}"
-            : "wait, no retarder level on the ladder holds this air";
+            ? $"no retarder level on the ladder holds this air, the highest misses by {text.By(missingC)}"
+            : "no retarder level on the ladder holds this air";
     }
 
     private static string Under(FilmFindings film, double wantedC, string dewPoint, TemperatureText text, string mix) =>

@@ -10,11 +10,11 @@ public sealed class MuchRetarder : IRule
     public IEnumerable<Reason> Judge(Evidence evidence)
     {
         double limitPct = evidence.Policy.SlowDownAboveRetarderPct;
-        if (evidence.Film is { } film && film.RetarderPct > limitPct)
+        if (evidence.Film is { } film && (film.LoadedRetarderPct ?? film.RecommendedRetarderPct) is double levelPct && levelPct > limitPct)
         {
             string finding = film.LoadedRetarderPct is null
-                ? $"this air asks for {RetarderText.LevelForCup(film.RetarderPct, film.CupMl)}, over {RetarderText.Level(limitPct)}"
-                : $"{RetarderText.Level(film.RetarderPct)} retarder in the cup, over {RetarderText.Level(limitPct)}";
+                ? $"this air asks for {RetarderText.LevelForCup(levelPct, film.CupMl)}, over {RetarderText.Level(limitPct)}"
+                : $"{RetarderText.Level(levelPct)} retarder in the cup, over {RetarderText.Level(limitPct)}";
             yield return new Reason(
                 Name,
                 Verdict.SlowDown,

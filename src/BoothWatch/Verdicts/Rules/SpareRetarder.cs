@@ -16,7 +16,7 @@ public sealed class SpareRetarder : IRule
                 Name,
                 Verdict.Spray,
                 $"{RetarderText.Level(loaded)} retarder in the cup, {RetarderText.Level(recommended)} would do",
-                "it dries slower than it need, leave longer between coats",
+                "it only dries slower, leave longer between coats",
                 RuleOrder.SpareRetarder);
         }
     }

@@ -51,7 +51,7 @@ public class AirRuleTests
 
     [Fact]
     public void TooDry_Reason_CarriesNumberLimitAndAction() => Assert.Equal(
-        "humidity 22.4 %, under 30 %: static and dry spray: ground the piece and the gun, wipe off dust, lay the coat wet",
+        "humidity 22.4 %, under 30 %, so static and dry spray: ground the piece and the gun, wipe off dust, lay the coat wet",
         RuleCheck.Of(new AirTooDry(), GoodBooth.Evidence(air: GoodBooth.Air(humidityPct: 22.4)))?.ToString());
 
     [Fact]

@@ -79,7 +79,7 @@ public class FilmRuleTests
         Reason? reason = RuleCheck.Of(new BlushMargin(), evidence);
         Assert.Equal(Verdict.Wait, reason?.Limit);
         Assert.Equal(
-            "dew point 21.0 °C, too high for this coat: wait, no retarder level on the ladder holds this air, the highest misses by 1.2 °C",
+            "dew point 21.0 °C, no retarder level on the ladder holds this air, the highest misses by 1.2 °C: wait for drier air",
             reason?.ToString());
     }
 
@@ -155,6 +155,10 @@ public class FilmRuleTests
         Assert.Equal(expected, RuleCheck.Limit(new MuchRetarder(), GoodBooth.Evidence(film: GoodBooth.Film(loadedPct: pct, recommendedPct: pct))));
         Assert.Equal(expected, RuleCheck.Limit(new MuchRetarder(), GoodBooth.Evidence(film: GoodBooth.Film(loadedPct: null, recommendedPct: pct))));
     }
+
+    [Fact]
+    public void MuchRetarder_NothingMixedAndNoneServes_IsSilent() => Assert.Null(
+        RuleCheck.Of(new MuchRetarder(), GoodBooth.Evidence(film: GoodBooth.Film(loadedPct: null, recommendedPct: null, usedPct: 15))));
 
     [Fact]
     public void MuchRetarder_NothingMixed_GivesTheDoseForTheCup() => Assert.Equal(

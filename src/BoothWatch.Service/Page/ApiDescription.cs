@@ -1,0 +1,73 @@
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+
+namespace BoothWatch.Service.Page;
+
+/// <summary>Maps the documented addresses, each with what OpenAPI should say of it.</summary>
+internal static class ApiDescription
+{
+    public static void MapApi(this WebApplication app, PageEndpoints page)
+    {
+        app.MapGet("/api/now", page.Now)
+            .WithName("now")
+            .WithSummary("The present state of the booth")
+            .WithDescription("The whole latest assessment with its age. Without an assessment of the last 5 s the verdict is wait, and stale is true.")
+            .Produces<NowAnswer>();
+
+        app.MapGet("/api/events", page.Events)
+            .WithName("events")
+            .WithSummary("The state, live, as server-sent events")
+            .WithDescription("Events of type assessment carry the same JSON as /api/now, about once a second, the present one first. "
+                + "Events of type heartbeat keep the connection when there is no news; they are no data. The id counts assessments since start.")
+            .Produces<NowAnswer>(contentType: "text/event-stream")
+            .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
+
+        app.MapGet("/api/history", page.History)
+            .WithName("history")
+            .WithSummary("The past")
+            .WithDescription("Points from the journal, oldest first, thinned to about the number asked for. Times without data are absent.")
+            .Produces<HistoryAnswer>()
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
+                Query("from", "Begin, RFC 3339 with Z or an offset. Default: page:chartHours before 'to'. At most 366 days before 'to'.", JsonSchemaType.String, "2026-06-03T06:00:00Z", "date-time"),
+                Query("to", "End, RFC 3339 with Z or an offset. Default: now.", JsonSchemaType.String, "2026-06-03T12:00:00Z", "date-time"),
+                Query("points", $"About how many points, 2 to {PageEndpoints.MostPoints}. Default 500.", JsonSchemaType.Integer, 500)));
+
+        app.MapGet("/chart.svg", page.Chart)
+            .WithName("chart")
+            .WithSummary("The last hours, drawn")
+            .WithDescription("Air, dew point, blush limit and coldest film over time, the verdicts below. Without 'hours': page:chartHours, or since start while sensors are emulated.")
+            .Produces<string>(contentType: "image/svg+xml")
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
+                Query("hours", "Time span in hours, 0.1 to 72.", JsonSchemaType.Number, 6),
+                Query("width", "Width in pixels, 240 to 2400. Default 720.", JsonSchemaType.Integer, 720),
+                Query("height", "Height in pixels, 160 to 1600. Default 330.", JsonSchemaType.Integer, 330),
+                Query("theme", "dark (default) or light.", JsonSchemaType.String, "dark")));
+    }
+
+    public static Task Introduce(OpenApiDocument document)
+    {
+        document.Info.Title = "BoothWatch";
+        document.Info.Version = typeof(ApiDescription).Assembly.GetName().Version?.ToString(3);
+        document.Info.Description = "May this coat be sprayed now? Read-only. Temperatures in °C, whatever the page shows. "
+            + "Every verdict is advice about the finish: no statement that the air is safe to breathe or cannot ignite.";
+        document.Servers?.Clear();
+        return Task.CompletedTask;
+    }
+
+    private static Task Describe(OpenApiOperation operation, params IOpenApiParameter[] parameters)
+    {
+        operation.Parameters = parameters;
+        return Task.CompletedTask;
+    }
+
+    private static OpenApiParameter Query(string name, string description, JsonSchemaType type, JsonNode example, string? format = null) => new()
+    {
+        Name = name,
+        In = ParameterLocation.Query,
+        Description = description,
+        Example = example,
+        Schema = new OpenApiSchema { Type = type, Format = format },
+    };
+}
