@@ -71,6 +71,27 @@ public class AdviseTableTests
     }
 
     [Fact]
+    public async Task EveryCornerOfTheRanges_IsAnsweredOrWaits_AndNeverFails()
+    {
+        string[] rows =
+        [
+            .. from temperature in (string[])["-15", "55"]
+               from humidity in (string[])["1", "100"]
+               from piece in (string[])["-15", "55"]
+               from film in (string[])["10", "300"]
+               from air in (string[])["0", "5"]
+               select $"{temperature},{humidity},{piece},{film},{air},30,500,0.01,100",
+        ];
+
+        CommandResult result = await Table("advise --table - --json", "temperature,humidity,piece,wet-film,air-speed,retarder,pressure,lacquer,thinner\n" + string.Join('\n', rows));
+
+        JsonElement[] answers = Lines(result);
+        Assert.Equal(rows.Length, answers.Length);
+        Assert.All(answers, answer => Assert.True(AdviseSchema.Accepts(answer.GetRawText()), answer.GetRawText()));
+        Assert.All(answers, answer => Assert.False(answer.TryGetProperty("errors", out _), answer.GetRawText()));
+    }
+
+    [Fact]
     public async Task OpenQuote_IsNamedWithAllThatItSwallowed_OnOneLine()
     {
         CommandResult result = await Table("advise --table - --json", "temperature,humidity\n22,45\n\"24,50\n22,46\n");
