@@ -29,12 +29,25 @@ public class CoatSetupTests
         Assert.Equal(2, refusal.Failures.Count());
     }
 
-    private static ServiceProvider Services(params (string Key, string Value)[] settings)
+    [Theory]
+    [InlineData("", 8.0, 8.0)] // the scripted shop has mixed its cup
+    [InlineData("5", 8.0, 5.0)] // what the person has set comes first
+    [InlineData("", null, null)]
+    public void Cup_OfTheScriptedShop_CountsWhereTheConfigurationNamesNone(string configured, double? demo, double? expected)
+    {
+        using ServiceProvider services = Services(demo, ("coat:loadedRetarderPct", configured));
+
+        Assert.Equal(expected, services.GetRequiredService<CoatPlan>().LoadedRetarderPct);
+    }
+
+    private static ServiceProvider Services(params (string Key, string Value)[] settings) => Services(null, settings);
+
+    private static ServiceProvider Services(double? demoCup, params (string Key, string Value)[] settings)
     {
         IConfigurationRoot configuration = new ConfigurationBuilder()
             .AddInMemoryCollection(settings.Select(s => KeyValuePair.Create<string, string?>(s.Key, s.Value)))
             .Build();
         var file = new ConfigurationFile(Path.Combine(RepositoryFile.Root, "config", "boothwatch.json"), configuration, []);
-        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file).BuildServiceProvider();
+        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file, _ => demoCup).BuildServiceProvider();
     }
 }
