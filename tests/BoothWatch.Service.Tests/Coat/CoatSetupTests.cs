@@ -29,12 +29,26 @@ public class CoatSetupTests
         Assert.Equal(2, refusal.Failures.Count());
     }
 
-    private static ServiceProvider Services(params (string Key, string Value)[] settings)
+    [Theory]
+    [InlineData(null, 5.0, 5.0)]
+    [InlineData("8", 5.0, 8.0)]
+    [InlineData(null, null, null)]
+    public void Plan_OfADemo_HasTheDemoCupUnlessTheCoatNamesOne(string? configuredPct, double? demoCupPct, double? expectedPct)
+    {
+        (string, string)[] settings = configuredPct is null ? [] : [("coat:loadedRetarderPct", configuredPct)];
+        using ServiceProvider services = Services(demoCupPct, settings);
+
+        Assert.Equal(expectedPct, services.GetRequiredService<CoatPlan>().LoadedRetarderPct);
+    }
+
+    private static ServiceProvider Services(params (string Key, string Value)[] settings) => Services(null, settings);
+
+    private static ServiceProvider Services(double? demoCupPct, params (string Key, string Value)[] settings)
     {
         IConfigurationRoot configuration = new ConfigurationBuilder()
             .AddInMemoryCollection(settings.Select(s => KeyValuePair.Create<string, string?>(s.Key, s.Value)))
             .Build();
         var file = new ConfigurationFile(Path.Combine(RepositoryFile.Root, "config", "boothwatch.json"), configuration, []);
-        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file).BuildServiceProvider();
+        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file, _ => demoCupPct).BuildServiceProvider();
     }
 }

@@ -4,7 +4,7 @@ namespace BoothWatch.Tests.Verdicts;
 
 public class VerdictDwellTests
 {
-    private readonly VerdictDwell _dwell = new(new VerdictPolicy());
+    private readonly VerdictDwell _dwell = new(TimeSpan.FromSeconds(60), TimeSpan.FromSeconds(5));
     private double _nowS;
 
     [Fact]
