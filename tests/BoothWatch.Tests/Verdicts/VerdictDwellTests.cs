@@ -107,7 +107,7 @@ public class VerdictDwellTests
     [Fact]
     public void Hold_TimeRunsBackwards_StartsTheDwellAgain()
     {
-        Reach(Verdict.Spray);
+        Tick(Verdict.Spray, count: 300);
         _nowS -= 10;
         Assert.Equal(Verdict.Wait, Tick(Verdict.Spray).Verdict);
     }
