@@ -29,13 +29,13 @@ public static class BoothHost
         builder.Services.AddBoothLogging();
         builder.Services.AddSystemd();
         builder.Services.AddSensing();
-        builder.Services.AddCoat(file);
+        builder.Services.AddCoat(file, DemoCup);
         builder.Services.AddSeries(AnyEmulated);
         JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
-        builder.Services.AddOutput<PageFeed>();
+        builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -60,6 +60,9 @@ public static class BoothHost
         services.GetRequiredService<InfluxShipper>().Health is { } shipping
             ? [.. services.GetRequiredService<AssessmentFanOut>().Health, shipping]
             : services.GetRequiredService<AssessmentFanOut>().Health;
+
+    private static double? DemoCup(IServiceProvider services) =>
+        AllEmulated(services) ? services.GetRequiredService<IOptions<DemoOptions>>().Value.CupRetarderPct : null;
 
     private static PageSources PageSourcesOf(IServiceProvider services)
     {

@@ -92,9 +92,9 @@ public sealed record VerdictPolicy
 
     // ---- time and words ------------------------------------------------------------------------
 
-    /// <summary>How long a better verdict must hold before it is shown, s. Default 60, 1 to 900.</summary>
+    /// <summary>How long a better verdict must hold before it is shown, s. Default 30, 1 to 900.</summary>
     [PolicyLimit("s", 1, 900, OwnChoice)]
-    public double DwellS { get; init; } = 60.0;
+    public double DwellS { get; init; } = 30.0;
 
     /// <summary>Longest gap between two assessments that still counts as holding, s. Default 5, 1 to 60.</summary>
     [PolicyLimit("s", 1, 60, OwnChoice)]

@@ -15,7 +15,7 @@ public class PolicyCheckTests
             [
                 "verdict:requiredMarginC is 11; give a number from 0 to 10 (°C), for example 1",
                 "verdict:dewClearanceC is 2.9; give a number from 3 to 10 (°C), for example 3",
-                "verdict:dwellS is NaN; give a number from 1 to 900 (s), for example 60",
+                "verdict:dwellS is NaN; give a number from 1 to 900 (s), for example 30",
             ],
             PolicyCheck.Errors(policy).AsEnumerable());
     }
