@@ -3,7 +3,9 @@ using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Logging;
+using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
+using BoothWatch.Service.Outputs.Metrics;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
@@ -29,19 +31,35 @@ public static class BoothHost
         builder.Services.AddSensing();
         builder.Services.AddCoat(file, DemoCup);
         builder.Services.AddSeries(AnyEmulated);
+        JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
+        builder.Services.AddSingleton(PlaceOf);
+        builder.Services.AddSingleton(HealthOf);
+        builder.Services.AddBoothMetrics();
         builder.Services.AddLight();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage();
+        return builder.Build().MapPage().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);
 
     private static bool AllEmulated(IServiceProvider services) => services.GetServices<ISensor>().All(sensor => sensor.IsEmulated);
+
+    private static BoothPlace PlaceOf(IServiceProvider services)
+    {
+        BoothOptions booth = services.GetRequiredService<IOptions<BoothOptions>>().Value;
+        return new BoothPlace(booth.Shop, booth.Name);
+    }
+
+    /// <summary>Asks for the health of every output; looked up when asked, because an output may be who asks.</summary>
+    private static Func<IReadOnlyList<OutputHealth>> HealthOf(IServiceProvider services) => () =>
+        services.GetRequiredService<InfluxShipper>().Health is { } shipping
+            ? [.. services.GetRequiredService<AssessmentFanOut>().Health, shipping]
+            : services.GetRequiredService<AssessmentFanOut>().Health;
 
     private static double? DemoCup(IServiceProvider services) =>
         AllEmulated(services) ? services.GetRequiredService<IOptions<DemoOptions>>().Value.CupRetarderPct : null;
@@ -49,7 +67,7 @@ public static class BoothHost
     private static PageSources PageSourcesOf(IServiceProvider services)
     {
         BoothOptions booth = services.GetRequiredService<IOptions<BoothOptions>>().Value;
-        AssessmentFanOut outputs = services.GetRequiredService<AssessmentFanOut>();
+        Func<IReadOnlyList<OutputHealth>> outputs = HealthOf(services);
         BoothLight light = services.GetRequiredService<BoothLight>();
         ShopClock shop = services.GetRequiredService<ShopClock>();
         bool isDemo = AnyEmulated(services);
@@ -58,7 +76,8 @@ public static class BoothHost
             Shop = booth.Shop,
             Booth = booth.Name,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
-            Outputs = () => [LineOf(light), .. outputs.Health.Select(LineOf)],
+            Outputs = () => [LineOf(light), .. outputs().Select(LineOf)],
+            Health = () => [StatusOf(light), .. outputs().Select(StatusOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
         };
     }
@@ -79,8 +98,43 @@ public static class BoothHost
         !health.IsFailing,
         health switch
         {
+            { IsFailing: true, OldestWaiting: { } age } => $"failing, {health.Queued} waiting, the oldest for {AgeText(age)}: {health.LastError}",
             { IsFailing: true } => $"failing, {health.Queued} waiting: {health.LastError}",
-            { Dropped: > 0 } => string.Create(CultureInfo.InvariantCulture, $"working, {health.Dropped} lost since start"),
+            { Dropped: > 0 } => $"working, {health.Dropped} lost since start",
+            { SetAside: > 0 } => $"working, {health.SetAside} refused by the receiver and set aside",
             _ => "working",
         });
+
+    private static string AgeText(TimeSpan age) => age switch
+    {
+        { TotalSeconds: < 100 } => string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, age.TotalSeconds):0} s"),
+        { TotalMinutes: < 100 } => string.Create(CultureInfo.InvariantCulture, $"{age.TotalMinutes:0} min"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{age.TotalHours:0} h"),
+    };
+
+    private static OutputStatus StatusOf(BoothLight light)
+    {
+        LightHealth health = light.Health;
+        return new OutputStatus
+        {
+            Name = "light",
+            Working = health is { Faulty: false, LoopSilent: false },
+            LastError = health.LastFault,
+        };
+    }
+
+    private static OutputStatus StatusOf(OutputHealth health) => new()
+    {
+        Name = health.Name,
+        Working = !health.IsFailing,
+        Handled = health.Handled,
+        Dropped = health.Dropped,
+        SetAside = health.SetAside,
+        Failures = health.Failures,
+        Backlog = health.Queued,
+        BacklogAgeS = health.OldestWaiting is { } age ? Math.Round(age.TotalSeconds, 1) : null,
+        LastSuccess = health.LastSuccess?.UtcDateTime,
+        LastError = health.LastError,
+        LastErrorTime = health.LastErrorTime?.UtcDateTime,
+    };
 }
