@@ -14,6 +14,7 @@ internal static class FolderDependencies
         ["Solvents"] = [],
         ["Film"] = ["Air", "Solvents"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film"],
+        ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
     };
 
     /// <summary>The types below <paramref name="root"/> that know a folder which they may not know.</summary>
