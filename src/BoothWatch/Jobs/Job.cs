@@ -16,16 +16,16 @@ public sealed record Job
     public required JobDetails Details { get; init; }
 
     /// <summary>The coats that hold, in order of start; those taken back are left out (they remain in <see cref="Entries"/>).</summary>
-    public required IReadOnlyList<Coat> Coats { get; init; }
+    public required IReadOnlyList<JobCoat> Coats { get; init; }
 
     /// <summary>Everything ever entered, oldest first.</summary>
     public required IReadOnlyList<JobEntry> Entries { get; init; }
 
     /// <summary>The last coat; null before the first.</summary>
-    public Coat? LastCoat => Coats.Count > 0 ? Coats[^1] : null;
+    public JobCoat? LastCoat => Coats.Count > 0 ? Coats[^1] : null;
 
     /// <summary>The coat being sprayed; null when none is.</summary>
-    public Coat? OpenCoat => Coats.LastOrDefault(coat => coat.IsOpen);
+    public JobCoat? OpenCoat => Coats.LastOrDefault(coat => coat.IsOpen);
 
     /// <summary>True until it is finished.</summary>
     public bool IsRunning => Finished is null;

@@ -3,7 +3,7 @@ namespace BoothWatch.Jobs;
 /// <summary>Adds entries up to a job.</summary>
 internal sealed class JobFold
 {
-    private readonly Dictionary<long, Coat> _coats = [];
+    private readonly Dictionary<long, JobCoat> _coats = [];
     private JobDetails? _details;
     private DateTimeOffset _started;
     private DateTimeOffset? _finished;
@@ -78,7 +78,7 @@ internal sealed class JobFold
                 break;
             case CoatMarked marked:
                 Check(marked.Details);
-                _coats[marked.CoatId] = new Coat
+                _coats[marked.CoatId] = new JobCoat
                 {
                     Id = marked.CoatId,
                     JobId = entry.JobId,
@@ -93,7 +93,7 @@ internal sealed class JobFold
                 break;
             case CoatCorrected corrected:
                 Check(corrected.Details);
-                Coat old = _coats[corrected.CoatId];
+                JobCoat old = _coats[corrected.CoatId];
                 _coats[old.Id] = old with { Details = corrected.Details, Moment = corrected.Moment, Corrections = [.. old.Corrections, entry] };
                 break;
             case OutcomeMarked outcome:
@@ -102,7 +102,7 @@ internal sealed class JobFold
         }
     }
 
-    private void Stop(Coat coat, DateTimeOffset stop)
+    private void Stop(JobCoat coat, DateTimeOffset stop)
     {
         CoatDetails stopped = coat.Details with { Stop = stop };
         Check(stopped);

@@ -91,7 +91,56 @@ public static class JournalSchema
         ) STRICT;
         """;
 
-    private static readonly string[] Steps = [ReadingsMinutesAndVerdictChanges, ShippingCursors];
+    // Entries are only ever added. The tables job and coat are lists for searches, made from the entries and nothing else.
+    private const string JobsAndCoats = """
+        CREATE TABLE job_entry (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            job_id INTEGER NOT NULL,
+            at_ms INTEGER NOT NULL,
+            entered_by TEXT NOT NULL,
+            kind TEXT NOT NULL,
+            coat_id INTEGER,
+            fields TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX job_entry_job ON job_entry (job_id, id);
+        CREATE INDEX job_entry_coat ON job_entry (coat_id);
+        CREATE TRIGGER job_entry_is_not_edited BEFORE UPDATE ON job_entry
+            BEGIN SELECT raise(ABORT, 'entries of jobs are only ever added'); END;
+        CREATE TRIGGER job_entry_is_not_removed BEFORE DELETE ON job_entry
+            BEGIN SELECT raise(ABORT, 'entries of jobs are only ever added'); END;
+
+        CREATE TABLE job (
+            id INTEGER PRIMARY KEY,
+            last_entry INTEGER NOT NULL,
+            started_ms INTEGER NOT NULL,
+            finished_ms INTEGER,
+            piece TEXT NOT NULL,
+            piece_folded TEXT NOT NULL,
+            finish TEXT NOT NULL,
+            is_demo INTEGER NOT NULL
+        ) STRICT;
+        CREATE INDEX job_started ON job (started_ms, id);
+        CREATE INDEX job_running ON job (last_entry) WHERE finished_ms IS NULL;
+
+        CREATE TABLE coat (
+            id INTEGER PRIMARY KEY,
+            job_id INTEGER NOT NULL,
+            place INTEGER NOT NULL,
+            kind INTEGER NOT NULL,
+            start_ms INTEGER NOT NULL,
+            stop_ms INTEGER,
+            retarder_pct REAL NOT NULL,
+            wet_film_um REAL NOT NULL,
+            margin_c REAL,
+            margin_uncertainty_c REAL,
+            outcome INTEGER
+        ) STRICT;
+        CREATE INDEX coat_job ON coat (job_id, margin_c, outcome);
+        CREATE INDEX coat_start ON coat (start_ms, id);
+        CREATE INDEX coat_outcome ON coat (outcome, start_ms) WHERE outcome IS NOT NULL;
+        """;
+
+    private static readonly string[] Steps = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats];
 
     /// <summary>The version this program writes.</summary>
     public static int Version => Steps.Length;

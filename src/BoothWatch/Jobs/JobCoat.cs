@@ -1,7 +1,7 @@
 namespace BoothWatch.Jobs;
 
 /// <summary>One coat of a job, as it stands after every entry.</summary>
-public sealed record Coat
+public sealed record JobCoat
 {
     /// <summary>Number of the coat, unique over all jobs.</summary>
     public required long Id { get; init; }

@@ -1,0 +1,96 @@
+using BoothWatch.Jobs;
+using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Verdicts;
+using Microsoft.Data.Sqlite;
+
+namespace BoothWatch.Service.Jobs;
+
+/// <summary>Sums up the air of a span from the journal: from its rows while they are kept, else from the minutes that touch it.</summary>
+/// <param name="location">Where the journal lies.</param>
+public sealed class CoatAirQuery(JournalLocation location)
+{
+    /// <summary>How long a coat without a marked end is taken to have been sprayed.</summary>
+    public static readonly TimeSpan UnmarkedSpray = TimeSpan.FromMinutes(10);
+
+    private static readonly string[] Columns =
+        ["booth_temperature_c", "booth_humidity_pct", "dew_point_c", "piece_temperature_c", "blush_margin_c"];
+
+    private static readonly string FromRows = $"""
+        SELECT count(*), min(verdict), {string.Join(", ", Columns.Select(QualityCodes.GoodValueSql).Select(v => $"avg({v}), min({v}), max({v})"))}
+        FROM reading WHERE time_ms >= $from AND time_ms < $to
+        """;
+
+    private static readonly string FromMinutes = $"""
+        SELECT ifnull(sum(count), 0), min(worst_verdict),
+            {string.Join(", ", Columns.Select(c => $"sum({c}_mean * {c}_n) / nullif(sum({c}_n), 0), min({c}_min), max({c}_max)"))}
+        FROM minute WHERE minute_ms > $from - {ReadingStatements.MinuteMs} AND minute_ms < $to
+        """;
+
+    /// <summary>The air while a coat was sprayed: from its start to its stop; without a stop, <see cref="UnmarkedSpray"/> or until now.</summary>
+    /// <param name="coat">The coat.</param>
+    /// <param name="now">The present time, UTC.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public CoatAir Of(JobCoat coat, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(coat);
+        DateTimeOffset assumed = coat.Details.Start + UnmarkedSpray;
+        DateTimeOffset stop = coat.Details.Stop ?? (assumed < now ? assumed : now);
+        return Of(coat.Details.Start, stop);
+    }
+
+    /// <summary>The air of any span.</summary>
+    /// <param name="from">Start, included, UTC.</param>
+    /// <param name="to">End, not included, UTC.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public CoatAir Of(DateTimeOffset from, DateTimeOffset to)
+    {
+        CoatAir none = new() { From = from, To = to, Count = 0, FromRows = true };
+        return to <= from ? none : JournalFile.Read(location, none, connection =>
+        {
+            CoatAir minutes = Sum(connection, FromMinutes, none with { FromRows = false });
+            CoatAir rows = Sum(connection, FromRows, none);
+            long whole = WholeMinutes(connection, from, to);
+            return rows.Count >= whole && rows.Count > 0 ? rows : minutes.Count > 0 ? minutes : none;
+        });
+    }
+
+    private static CoatAir Sum(SqliteConnection connection, string sql, CoatAir span)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = sql;
+        Bound(command, span.From, span.To);
+        using SqliteDataReader reader = command.ExecuteReader();
+        reader.Read();
+        AirSpan? Of(int quantity)
+        {
+            int at = 2 + (3 * quantity);
+            return reader.IsDBNull(at) ? null : new AirSpan(reader.GetDouble(at), reader.GetDouble(at + 1), reader.GetDouble(at + 2));
+        }
+
+        return span with
+        {
+            Count = reader.GetInt64(0),
+            WorstVerdict = reader.IsDBNull(1) ? null : (Verdict)reader.GetInt32(1),
+            TemperatureC = Of(0),
+            RelativeHumidityPct = Of(1),
+            DewPointC = Of(2),
+            PieceTemperatureC = Of(3),
+            BlushMarginC = Of(4),
+        };
+    }
+
+    // Rows that the minutes wholly within the span once had; more than there are rows means that some were cleared away.
+    private static long WholeMinutes(SqliteConnection connection, DateTimeOffset from, DateTimeOffset to)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = $"SELECT ifnull(sum(count), 0) FROM minute WHERE minute_ms >= $from AND minute_ms <= $to - {ReadingStatements.MinuteMs}";
+        Bound(command, from, to);
+        return (long)command.ExecuteScalar()!;
+    }
+
+    private static void Bound(SqliteCommand command, DateTimeOffset from, DateTimeOffset to)
+    {
+        command.Parameters.AddWithValue("$from", from.ToUnixTimeMilliseconds());
+        command.Parameters.AddWithValue("$to", to.ToUnixTimeMilliseconds());
+    }
+}
