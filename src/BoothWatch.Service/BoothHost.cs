@@ -2,6 +2,7 @@ using System.Globalization;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
@@ -36,13 +37,14 @@ public static class BoothHost
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
+        builder.Services.AddJobs(file);
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
         builder.Services.AddLight();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage().MapBoothMetrics();
+        return builder.Build().MapPage().MapJobs().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);

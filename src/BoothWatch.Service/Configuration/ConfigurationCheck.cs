@@ -1,4 +1,5 @@
 using System.Reflection;
+using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Materials;
 using BoothWatch.Service.Sensors;
 
@@ -40,6 +41,15 @@ public static class ConfigurationCheck
         try
         {
             known.AddSingleton(MaterialsLoader.Load(file.MaterialsFolder));
+        }
+        catch (MaterialsException problem)
+        {
+            errors.AddRange(problem.Errors);
+        }
+
+        try
+        {
+            known.AddSingleton(SchedulesLoader.Load(file.SchedulesFolder));
         }
         catch (MaterialsException problem)
         {

@@ -16,14 +16,10 @@ public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configur
     public const string EnvironmentPrefix = "BOOTHWATCH_";
 
     /// <summary>The materials: the folder <c>materials</c> beside the file, else the one that comes with the program.</summary>
-    public string MaterialsFolder
-    {
-        get
-        {
-            string beside = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path) ?? "", "materials");
-            return Path is not null && Directory.Exists(beside) ? beside : System.IO.Path.Combine(AppContext.BaseDirectory, "config", "materials");
-        }
-    }
+    public string MaterialsFolder => Folder("materials");
+
+    /// <summary>The schedules: the folder <c>schedules</c> beside the file, else the one that comes with the program.</summary>
+    public string SchedulesFolder => Folder("schedules");
 
     /// <summary>Where the configuration was read from, in words.</summary>
     public string Origin => Path ?? "no file: built-in defaults";
@@ -49,6 +45,12 @@ public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configur
         {
             return new ConfigurationFile(path, new ConfigurationBuilder().Build(), [Explain(path!, problem)]);
         }
+    }
+
+    private string Folder(string name)
+    {
+        string beside = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path) ?? "", name);
+        return Path is not null && Directory.Exists(beside) ? beside : System.IO.Path.Combine(AppContext.BaseDirectory, "config", name);
     }
 
     private static string? Locate(string? asked)

@@ -81,6 +81,59 @@ public sealed class JobStore(Journal journal, JournalLocation location)
     /// <exception cref="JournalException">The journal cannot be read.</exception>
     public RowPage<CoatRow> Coats(CoatQuery query) => Read(new RowPage<CoatRow>(0, []), connection => JobLists.Coats(connection, query));
 
+    /// <summary>Enters past jobs in one transaction, unless <paramref name="onlyIfEmpty"/> and there are jobs already.</summary>
+    /// <returns>False when nothing was entered.</returns>
+    internal bool Import(IEnumerable<JobImport> jobs, string by, bool onlyIfEmpty, Action<SqliteConnection>? alongside = null)
+    {
+        bool entered = false;
+        journal.Write(durable: true, connection =>
+        {
+            if (onlyIfEmpty && JobStatements.NextJobId(connection) > 1)
+            {
+                return;
+            }
+
+            foreach (JobImport import in jobs)
+            {
+                JobLists.Rewrite(connection, Enter(connection, import, by));
+            }
+
+            alongside?.Invoke(connection);
+            entered = true;
+        });
+        return entered;
+    }
+
+    /// <summary>True when no job was ever entered.</summary>
+    /// <exception cref="JournalException">The journal cannot be read.</exception>
+    internal bool IsEmpty => Read(true, connection => JobStatements.NextJobId(connection) == 1);
+
+    private static Job Enter(SqliteConnection connection, JobImport import, string by)
+    {
+        long jobId = JobStatements.NextJobId(connection);
+        List<JobEntry> entries = [];
+        void Add(DateTimeOffset at, JobChange change) => entries.Add(JobStatements.Insert(connection, jobId, at, by, change));
+        Add(import.Started, new JobStarted(import.Details));
+        foreach (CoatImport coat in import.Coats)
+        {
+            long coatId = JobStatements.NextCoatId(connection);
+            DateTimeOffset stop = coat.Details.Stop ?? coat.Details.Start;
+            Add(coat.Details.Start, new CoatMarked(coatId, coat.Details with { Stop = null }, coat.Moment));
+            Add(stop, new CoatStopped(coatId, stop));
+            if (coat.Outcome is { } outcome)
+            {
+                Add(stop.AddHours(1), new OutcomeMarked(coatId, outcome, coat.Note));
+            }
+        }
+
+        if (import.Finished is { } finished)
+        {
+            Add(finished, new JobFinished());
+        }
+
+        return Job.From(entries);
+    }
+
     private static Job Existing(SqliteConnection connection, long jobId) =>
         JobStatements.Find(connection, jobId) ?? throw new JobRuleException("job", $"job {jobId} does not exist; /api/jobs lists them");
 

@@ -96,6 +96,13 @@ internal sealed class MaterialNode(JsonElement element, string path, List<string
         return null;
     }
 
+    /// <summary>A list of anything; false when it is absent or no list.</summary>
+    public bool TryList(string key, out JsonElement list)
+    {
+        list = Find(key) ?? default;
+        return list.ValueKind == JsonValueKind.Array;
+    }
+
     /// <summary>All keys with their values, for objects whose keys are names.</summary>
     public IEnumerable<string> Keys()
     {

@@ -17,10 +17,12 @@ public static class PageAssets
     };
 
     /// <summary>Reads a file.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="whole">True when the name carries its folder, as that of another page's file does.</param>
     /// <exception cref="InvalidOperationException">The build left the file out.</exception>
-    public static byte[] Read(string name)
+    public static byte[] Read(string name, bool whole = false)
     {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("page/" + name)
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(whole ? name : "page/" + name)
             ?? throw new InvalidOperationException($"The page's file {name} is missing from the program.");
         byte[] bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);

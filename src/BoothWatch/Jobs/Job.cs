@@ -21,6 +21,13 @@ public sealed record Job
     /// <summary>Everything ever entered, oldest first.</summary>
     public required IReadOnlyList<JobEntry> Entries { get; init; }
 
+    /// <summary>Numbers of the entries that are taken back at present.</summary>
+    public required IReadOnlySet<long> TakenBackEntries { get; init; }
+
+    /// <summary>The entry that an undo takes back: the latest that holds; null when only the start is left.</summary>
+    public JobEntry? LastUndoable =>
+        Entries.LastOrDefault(entry => entry.Change is not (JobStarted or TakenBack) && !TakenBackEntries.Contains(entry.Id));
+
     /// <summary>The last coat; null before the first.</summary>
     public JobCoat? LastCoat => Coats.Count > 0 ? Coats[^1] : null;
 

@@ -28,7 +28,7 @@ internal sealed class JobFold
             }
         }
 
-        return fold.Result(ordered);
+        return fold.Result(ordered, back);
     }
 
     /// <summary>From the newest down, so that taking back a taking back is seen before what that one took back.</summary>
@@ -117,7 +117,7 @@ internal sealed class JobFold
         }
     }
 
-    private Job Result(JobEntry[] entries) => new()
+    private Job Result(JobEntry[] entries, HashSet<long> back) => new()
     {
         Id = entries[0].JobId,
         Started = _started,
@@ -125,5 +125,6 @@ internal sealed class JobFold
         Details = _details!,
         Coats = [.. _coats.Values.OrderBy(coat => coat.Details.Start).ThenBy(coat => coat.Id).Select((coat, at) => coat with { Place = at + 1 })],
         Entries = entries,
+        TakenBackEntries = back,
     };
 }

@@ -82,7 +82,16 @@ internal static class ReadingStatements
         Add(row, "lowest_film_temperature_c", film?.LowestFilmTemperatureC);
         Add(row, "retarder_recommended_pct", film?.RecommendedRetarderPct);
         row.ExecuteNonQuery();
+        AddToMinute(connection, assessment);
+    }
 
+    /// <summary>Adds an assessment to its minute, without a row of its own.</summary>
+    public static void AddToMinute(SqliteConnection connection, Assessment assessment)
+    {
+        long timeMs = assessment.Time.ToUnixTimeMilliseconds();
+        BoothSnapshot snapshot = assessment.Snapshot;
+        double? dewPoint = assessment.Air?.DewPointC;
+        FilmFindings? film = assessment.Film;
         using SqliteCommand minute = connection.CreateCommand();
         minute.CommandText = UpsertMinute;
         minute.Parameters.AddWithValue("$minute_ms", MinuteOf(timeMs));
