@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using BoothWatch.Benchmarks.Demo;
 using BoothWatch.Benchmarks.Film;
+using BoothWatch.Benchmarks.Jobs;
 using BoothWatch.Benchmarks.Series;
 
 // plots FOLDER        draws the plots of docs/method.md, normally into docs/plots
@@ -8,6 +9,7 @@ using BoothWatch.Benchmarks.Series;
 // cost                processor time of the film model beside a fixed loop
 // journal             one day of journal
 // demo [MINUTES]      start to first verdict and memory of the demo
+// jobs                server time of every list, job and coat with 10,000 coats and five years of minutes
 // anything else       goes to BenchmarkDotNet, for example --filter *Film*
 return args switch
 {
@@ -15,6 +17,7 @@ return args switch
     ["tables", string file] => FilmTables.Rewrite(file, Console.Out),
     ["cost"] => FilmCost.Print(Console.Out),
     ["journal"] => await JournalDay.RunAsync(Console.Out),
+    ["jobs"] => await FiveYears.RunAsync(Console.Out),
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
     _ => BenchmarkSwitcher.FromAssembly(typeof(FilmBenchmarks).Assembly).Run(args).Any() ? 0 : 2,

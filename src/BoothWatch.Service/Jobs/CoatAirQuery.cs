@@ -12,6 +12,9 @@ public sealed class CoatAirQuery(JournalLocation location)
     /// <summary>How long a coat without a marked end is taken to have been sprayed.</summary>
     public static readonly TimeSpan UnmarkedSpray = TimeSpan.FromMinutes(10);
 
+    /// <summary>A longer span is summed up from minutes: it does not hang on its first and last seconds.</summary>
+    private static readonly TimeSpan LongestByRows = TimeSpan.FromHours(1);
+
     private static readonly string[] Columns =
         ["booth_temperature_c", "booth_humidity_pct", "dew_point_c", "piece_temperature_c", "blush_margin_c"];
 
@@ -48,6 +51,11 @@ public sealed class CoatAirQuery(JournalLocation location)
         return to <= from ? none : JournalFile.Read(location, none, connection =>
         {
             CoatAir minutes = Sum(connection, FromMinutes, none with { FromRows = false });
+            if (to - from > LongestByRows && minutes.Count > 0)
+            {
+                return minutes;
+            }
+
             CoatAir rows = Sum(connection, FromRows, none);
             long whole = WholeMinutes(connection, from, to);
             return rows.Count >= whole && rows.Count > 0 ? rows : minutes.Count > 0 ? minutes : none;

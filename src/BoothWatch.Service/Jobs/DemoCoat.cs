@@ -10,4 +10,8 @@ namespace BoothWatch.Service.Jobs;
 /// <param name="RetarderPct">Retarder in the cup, %.</param>
 /// <param name="Outcome">What the shop said of it; null: nothing.</param>
 /// <param name="Note">In the shop's words.</param>
-internal sealed record DemoCoat(int DaysAgo, TimeSpan At, CoatKind Kind, double RetarderPct, CoatOutcome? Outcome, string Note);
+internal sealed record DemoCoat(int DaysAgo, TimeSpan At, CoatKind Kind, double RetarderPct, CoatOutcome? Outcome, string Note)
+{
+    /// <summary>Wet film, µm; null: the usual one of the kind.</summary>
+    public double? WetFilmUm { get; init; }
+}

@@ -21,7 +21,7 @@ internal static class DemoJobs
         [
             new(13, new(9, 0, 0), CoatKind.Flash, 0, CoatOutcome.Clear, ""),
             new(13, new(9, 20, 0), CoatKind.Clear, 2, CoatOutcome.OrangePeel, "gun too far off"),
-            new(13, new(13, 50, 0), CoatKind.Flash, 0, CoatOutcome.Blushed, "white haze all over within a minute, lowest edge worst"),
+            new(13, new(15, 50, 0), CoatKind.Clear, 0, CoatOutcome.Blushed, "laid on heavy before closing; white haze within a minute") { WetFilmUm = 110 },
             new(12, new(9, 10, 0), CoatKind.Flash, 5, CoatOutcome.Clear, "haze gone after this flash coat"),
             new(12, new(9, 35, 0), CoatKind.Clear, 3, CoatOutcome.Clear, ""),
         ]),

@@ -99,7 +99,7 @@ internal sealed partial class DemoPast(
         {
             Kind = demo.Kind,
             Mix = new CoatMix(habits.Lacquer, habits.LacquerParts, usual.Thinner, habits.ThinnerParts, usual.Retarder, demo.RetarderPct),
-            WetFilmUm = habits.WetFilmUm,
+            WetFilmUm = demo.WetFilmUm ?? habits.WetFilmUm,
             Substrate = usual.Substrate,
             AirSpeedMPerS = usual.AirSpeedMPerS,
             Start = start,

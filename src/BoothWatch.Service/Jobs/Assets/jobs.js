@@ -173,7 +173,7 @@ async function search(more) {
   const rows = page.rows.map(coats ? coatRow : jobRow);
   if (more) { byId("list").append(...rows); } else { byId("list").replaceChildren(...rows); }
   shown = (more ? shown : 0) + rows.length;
-  byId("found").textContent = `${page.total} ${coats ? "coats" : "jobs"}`;
+  byId("found").textContent = `${page.total} ${coats ? "coat" : "job"}${page.total === 1 ? "" : "s"}`;
   byId("more").hidden = shown >= page.total;
 }
 

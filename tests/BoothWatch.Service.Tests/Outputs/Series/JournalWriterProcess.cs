@@ -14,6 +14,11 @@ internal static class JournalWriterProcess
 
     public static async Task<int> Main(string[] args)
     {
+        if (args is [Jobs.JobWriter.Command, string jobsPath])
+        {
+            return await Jobs.JobWriter.Run(jobsPath);
+        }
+
         if (args is not [Command, string path])
         {
             return 0;

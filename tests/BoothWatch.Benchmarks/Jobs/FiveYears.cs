@@ -1,0 +1,146 @@
+using System.Diagnostics;
+using System.Globalization;
+using BoothWatch.Film;
+using BoothWatch.Jobs;
+using BoothWatch.Service;
+using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Jobs;
+using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Verdicts;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace BoothWatch.Benchmarks.Jobs;
+
+/// <summary>
+/// Fills a journal in the temporary folder with 2,500 jobs, 10,000 coats and five years of minutes (2.6 million), serves it, and asks each
+/// address over a real connection. Fails when the 95th percentile of any is above the bound. The file is kept for the next run.
+/// </summary>
+internal static class FiveYears
+{
+    private const int Jobs = 2500;
+    private const int CoatsEach = 4;
+    private const int Minutes = 5 * 365 * 24 * 60;
+    private const double BoundMs = 150;
+    private const int Rounds = 40;
+
+    private static readonly DateTimeOffset Begin = new(2021, 1, 4, 0, 0, 0, TimeSpan.Zero);
+
+    public static async Task<int> RunAsync(TextWriter output)
+    {
+        string folder = Path.Combine(Path.GetTempPath(), "boothwatch-five-years");
+        JournalLocation location = new(Path.Combine(folder, JournalLocation.DemoFileName), IsDemo: true);
+        Fill(location, output);
+
+        IConfigurationRoot configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?>
+        {
+            ["series:folder"] = folder,
+            ["page:url"] = "http://127.0.0.1:0",
+            ["logging:level"] = "error",
+        }).Build();
+        await using Microsoft.AspNetCore.Builder.WebApplication app = BoothHost.Build(new ConfigurationFile(null, configuration, []));
+        await app.StartAsync();
+        string url = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
+        using HttpClient http = new();
+        double worst = 0;
+        string late = "2023-06-01T00:00:00Z";
+        foreach (string address in new[]
+        {
+            "/jobs", "/api/jobs", "/api/jobs?take=200&skip=2300", "/api/jobs?piece=table%2012", $"/api/jobs?from={late}&running=false",
+            "/api/coats", "/api/coats?take=200&skip=9800", "/api/coats?outcome=blushed", "/api/coats?marginTo=0.5&piece=door",
+            $"/api/coats?from={late}&to=2023-07-01T00:00:00Z", "/api/coats?outcome=known&kind=flash&marginFrom=1", "/api/jobs/1250", "/api/jobs/2500",
+            "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000", $"/api/history?from=2022-06-01T00:00:00Z&to={late}&points=500",
+        })
+        {
+            double[] times = new double[Rounds];
+            for (int i = 0; i < Rounds; i++)
+            {
+                long start = Stopwatch.GetTimestamp();
+                using HttpResponseMessage answer = await http.GetAsync(url + address);
+                await answer.Content.ReadAsByteArrayAsync();
+                answer.EnsureSuccessStatusCode();
+                times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+            }
+
+            double first = times[0];
+            Array.Sort(times);
+            double high = times[(int)(0.95 * (Rounds - 1))];
+            bool journalOnly = address.StartsWith("/api/history", StringComparison.Ordinal);
+            worst = journalOnly ? worst : Math.Max(worst, high);
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0} ms"));
+        }
+
+        await app.StopAsync();
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"slowest 95th percentile {worst:0.0} ms, bound {BoundMs:0} ms (history is shown beside, without the bound)"));
+        return worst < BoundMs ? 0 : 1;
+    }
+
+    private static void Fill(JournalLocation location, TextWriter output)
+    {
+        if (File.Exists(location.Path))
+        {
+            return;
+        }
+
+        long start = Stopwatch.GetTimestamp();
+        using Journal journal = new(location, TimeSpan.FromMinutes(10), TimeProvider.System, NullLogger<Journal>.Instance);
+        JobStore store = new(journal, location);
+        store.Import(Enumerable.Range(0, Jobs).Select(Import), EntrySource.Demo, onlyIfEmpty: true, FillMinutes);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"filled in {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s, {new FileInfo(location.Path).Length / 1e6:0} MB"));
+    }
+
+    private static JobImport Import(int number)
+    {
+        DateTimeOffset day = Begin.AddDays(number * 5.0 * 365 / Jobs).AddHours(9);
+        CoatImport[] coats = [.. Enumerable.Range(0, CoatsEach).Select(at => Coat(number, at, day.AddMinutes(30 * at)))];
+        string piece = $"{(number % 3 == 0 ? "door" : "table")} {number}";
+        return new JobImport(new JobDetails(piece, "satin", "touch-up"), day.AddMinutes(-20), coats, number == Jobs - 1 ? null : day.AddDays(1));
+    }
+
+    private static CoatImport Coat(int number, int at, DateTimeOffset start)
+    {
+        double margin = 3 + (4 * Math.Sin((number * 0.37) + at));
+        CoatDetails details = new()
+        {
+            Kind = at % 2 == 0 ? CoatKind.Flash : CoatKind.Clear,
+            Mix = new CoatMix("nitrocellulose lacquer", 1, "ordinary thinner", at % 2 == 0 ? 4 : 0, "2-butoxyethanol", number % 8),
+            WetFilmUm = at % 2 == 0 ? 40 : 75,
+            Substrate = "wood",
+            AirSpeedMPerS = 0.5,
+            Start = start,
+            Stop = start.AddMinutes(6),
+        };
+        CoatMoment moment = new()
+        {
+            Time = start,
+            AirTemperatureC = 21,
+            RelativeHumidityPct = 60,
+            PressurePa = 101325,
+            DewPointC = 12.9,
+            PieceTemperatureC = 20,
+            Verdict = margin > 1 ? Verdict.Spray : Verdict.Wait,
+            BlushMarginC = margin,
+            MarginUncertaintyC = 0.9,
+            RecommendedRetarderPct = 5,
+        };
+        return new CoatImport(details, moment, number % 4 == 3 ? null : margin < 0 ? CoatOutcome.Blushed : CoatOutcome.Clear, "");
+    }
+
+    private static void FillMinutes(SqliteConnection connection)
+    {
+        string[] columns = ["booth_temperature_c", "booth_humidity_pct", "piece_temperature_c", "dew_point_c", "blush_margin_c", "lowest_film_temperature_c"];
+        string[] means = ["20 + 3 * sin(i * 0.00436)", "55 + 20 * sin(i * 0.00051)", "19 + 3 * sin(i * 0.00436)", "11 + 5 * sin(i * 0.00051)", "4 - 5 * sin(i * 0.00051)", "12 + 3 * sin(i * 0.00436)"];
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandTimeout = 0;
+        command.CommandText = $"""
+            WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < {Minutes - 1})
+            INSERT INTO minute (minute_ms, count, worst_verdict, {string.Join(", ", columns.Select(c => $"{c}_n, {c}_mean, {c}_min, {c}_max"))})
+            SELECT {Begin.ToUnixTimeMilliseconds()} + i * 60000, 60, 2, {string.Join(", ", means.Select(m => $"60, {m}, {m} - 0.2, {m} + 0.2"))} FROM n
+            """;
+        command.ExecuteNonQuery();
+    }
+}
