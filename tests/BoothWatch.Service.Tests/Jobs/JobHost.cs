@@ -25,9 +25,11 @@ public sealed class JobHost : IAsyncDisposable
     public static async Task<JobHost> Start(params (string Key, string Value)[] settings)
     {
         string folder = Directory.CreateTempSubdirectory("boothwatch-jobs-").FullName;
-        IConfigurationRoot configuration = new ConfigurationBuilder().AddInMemoryCollection(
-            new (string Key, string Value)[] { ("page:url", "http://127.0.0.1:0"), ("series:folder", folder), ("jobs:demoPast", "false"), ("logging:level", "error") }
-                .Concat(settings).ToDictionary(s => s.Key, s => (string?)s.Value)).Build();
+        (string Key, string Value)[] usual = [("page:url", "http://127.0.0.1:0"), ("series:folder", folder), ("jobs:demoPast", "false"), ("logging:level", "error")];
+        IConfigurationRoot configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(usual.ToDictionary(s => s.Key, s => (string?)s.Value))
+            .AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value))
+            .Build();
         WebApplication app = BoothHost.Build(new ConfigurationFile(null, configuration, []));
         await app.StartAsync();
         return new JobHost(app, folder);
