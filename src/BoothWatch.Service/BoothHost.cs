@@ -57,6 +57,7 @@ public static class BoothHost
         {
             Shop = booth.Shop,
             Booth = booth.Name,
+            TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
             Outputs = () => [LineOf(light), .. outputs.Health.Select(LineOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,

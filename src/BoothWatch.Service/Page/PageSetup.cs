@@ -22,7 +22,7 @@ public static class PageSetup
         services.TryAddSingleton<IHistory, EmptyHistory>();
         services.TryAddSingleton(provider => new PageSources { Sensors = PageSources.Describe(provider.GetServices<ISensor>()) });
         services.TryAddSingleton<PageFeed>();
-        services.AddSingleton(provider => new DegreeText(provider.GetRequiredService<IOptions<PageOptions>>().Value.TemperatureUnit == "F"));
+        services.AddSingleton(provider => new DegreeText(provider.GetRequiredService<PageSources>().TemperatureUnit));
         services.AddSingleton(provider => new ChartDrawing(
             provider.GetRequiredService<DegreeText>(), provider.GetRequiredService<TimeProvider>().LocalTimeZone));
         services.AddSingleton<ChartStore>();

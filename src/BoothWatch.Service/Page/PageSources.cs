@@ -1,4 +1,5 @@
 using BoothWatch.Service.Sensors;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Page;
 
@@ -10,6 +11,9 @@ public sealed record PageSources
 
     /// <summary>Name of the booth.</summary>
     public string Booth { get; init; } = "";
+
+    /// <summary>Unit of the temperatures on the page and its chart; the JSON stays in °C.</summary>
+    public TemperatureUnit TemperatureUnit { get; init; }
 
     /// <summary>The configured sensors.</summary>
     public IReadOnlyList<SensorLine> Sensors { get; init; } = [];

@@ -207,7 +207,7 @@ public sealed class ApiTests
     [Fact]
     public async Task Html_InFahrenheit_ConvertsTemperaturesAndDifferences()
     {
-        await using ShopPage shop = await ShopPage.Start(settings: ("page:temperatureUnit", "F"));
+        await using ShopPage shop = await ShopPage.Start(sources: Samples.Sources with { TemperatureUnit = Verdicts.TemperatureUnit.Fahrenheit });
         await shop.Show(Samples.Spray);
         string html = WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url)));
         // 22.4 °C x 1.8 + 32; a margin of 3.4 °C x 1.8.
