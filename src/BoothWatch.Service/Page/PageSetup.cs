@@ -29,6 +29,7 @@ public static class PageSetup
         services.AddSingleton<LiveEvents>();
         services.AddSingleton<PageHtml>();
         services.AddSingleton<PageEndpoints>();
+        services.AddSingleton<PieceTemperatureEndpoint>();
         services.AddHostedService<PageAnnouncement>();
 
         services.ConfigureHttpJsonOptions(json => PageJson.Apply(json.SerializerOptions));
@@ -59,7 +60,7 @@ public static class PageSetup
         }
 
         app.MapGet("/api/view", page.ViewEvents).ExcludeFromDescription();
-        app.MapApi(page);
+        app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
         return app;
     }

@@ -18,6 +18,9 @@ public sealed record PageSources
     /// <summary>The configured sensors.</summary>
     public IReadOnlyList<SensorLine> Sensors { get; init; } = [];
 
+    /// <summary>Where the piece temperature is typed in; null unless the piece is measured by hand.</summary>
+    public PieceEntry? PieceEntry { get; init; }
+
     /// <summary>Asks how the outputs fare. Called on every answer, so it must be cheap.</summary>
     public Func<IReadOnlyList<OutputLine>> Outputs { get; init; } = () => [];
 
