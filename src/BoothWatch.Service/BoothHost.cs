@@ -19,12 +19,15 @@ namespace BoothWatch.Service;
 public static class BoothHost
 {
     /// <summary>Builds the service from a configuration file; nothing runs yet.</summary>
-    public static WebApplication Build(ConfigurationFile file)
+    /// <param name="file">The configuration.</param>
+    /// <param name="time">The clock of everything but the emulated chips; null: that of the machine.</param>
+    public static WebApplication Build(ConfigurationFile file, TimeProvider? time = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddConfiguration(file.Configuration);
 
+        builder.Services.AddSingleton(time ?? TimeProvider.System);
         builder.Services.AddBoothLogging();
         builder.Services.AddSystemd();
         builder.Services.AddSensing();
@@ -35,6 +38,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddLight();
+        builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
         return builder.Build().MapPage();
