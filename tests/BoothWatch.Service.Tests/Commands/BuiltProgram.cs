@@ -10,6 +10,11 @@ internal sealed class BuiltProgram : IDisposable
     private readonly Process _process;
 
     public BuiltProgram(string workingFolder, params string[] args)
+        : this(workingFolder, new Uri("http://127.0.0.1:0"), args)
+    {
+    }
+
+    public BuiltProgram(string workingFolder, Uri page, params string[] args)
     {
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args])
         {
@@ -19,7 +24,7 @@ internal sealed class BuiltProgram : IDisposable
             RedirectStandardError = true,
         };
         start.Environment["BOOTHWATCH_series__folder"] = workingFolder;
-        start.Environment["BOOTHWATCH_page__url"] = "http://127.0.0.1:0";
+        start.Environment["BOOTHWATCH_page__url"] = page.ToString();
         _process = Process.Start(start)!;
     }
 
