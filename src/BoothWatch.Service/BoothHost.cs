@@ -9,6 +9,7 @@ using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
+using BoothWatch.Service.Sensors.TypedPiece;
 using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
 
@@ -61,10 +62,20 @@ public static class BoothHost
         {
             Shop = booth.Shop,
             Booth = booth.Name,
+            TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
+            PieceEntry = PieceEntryOf(services),
             Outputs = () => [LineOf(light), .. outputs.Health.Select(LineOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
         };
+    }
+
+    private static PieceEntry? PieceEntryOf(IServiceProvider services)
+    {
+        TypedPieceTemperature typed = services.GetRequiredService<TypedPieceTemperature>();
+        return services.GetServices<ISensor>().OfType<TypedPieceSensor>().SingleOrDefault() is { } sensor
+            ? new PieceEntry(TypedPieceTemperature.LowestC, TypedPieceTemperature.HighestC, sensor.Hold, typed.Enter, () => typed.Last?.Age)
+            : null;
     }
 
     private static OutputLine LineOf(BoothLight light)

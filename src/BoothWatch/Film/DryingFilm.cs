@@ -2,7 +2,7 @@ using BoothWatch.Solvents;
 
 namespace BoothWatch.Film;
 
-/// <summary>The balance equations of a drying film on its substrate, and their Jacobian. docs/method-film.md gives each with its source.</summary>
+/// <summary>The balance equations of a drying film on its substrate, and their Jacobian. docs/method.md gives each with its source.</summary>
 /// <remarks>
 /// State, per m² of film: moles of each solvent, moles of free water, film temperature (K), temperatures of the substrate cells (K).
 /// The first <see cref="CoreSize"/> entries couple all to all; the substrate is tridiagonal and touches only the film temperature.

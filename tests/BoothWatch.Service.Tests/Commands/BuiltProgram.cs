@@ -16,7 +16,7 @@ internal sealed class BuiltProgram : IDisposable
 
     public BuiltProgram(string workingFolder, Uri page, params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args])
+        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args])
         {
             WorkingDirectory = workingFolder,
             RedirectStandardInput = true,
@@ -28,6 +28,8 @@ internal sealed class BuiltProgram : IDisposable
         _process = Process.Start(start)!;
     }
 
+    public bool HasEnded => _process.HasExited;
+
     public StreamReader Out => _process.StandardOutput;
 
     public StreamWriter In => _process.StandardInput;
@@ -35,7 +37,7 @@ internal sealed class BuiltProgram : IDisposable
     public async Task<string> ReadLineAsync() =>
         await Out.ReadLineAsync().WaitAsync(Patience) ?? throw new EndOfStreamException("the program wrote nothing more");
 
-    /// <summary>Sends the signal of Ctrl-C (INT) or of a service manager (TERM).</summary>
+    /// <summary>Sends the signal of Ctrl-C (INT) or of a service manager (TERM), or kills (KILL).</summary>
     public void Signal(string name)
     {
         using var kill = Process.Start("kill", ["-s", name, _process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);

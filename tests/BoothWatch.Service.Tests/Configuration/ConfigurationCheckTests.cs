@@ -15,6 +15,7 @@ public class ConfigurationCheckTests
     [InlineData("""{ "booth": { "altitudeM": 9000 } }""", "booth:altitudeM is 9000; give a height from -430 to 5000 m, for example 120")]
     [InlineData("""{ "booth": { "name": "" } }""", "booth:name is \"\"; give a name of 1 to 60 characters, for example \"corner\"")]
     [InlineData("""{ "booth": { "name": { "first": "north" } } }""", "booth:name holds settings or a list; give a text, for example corner")]
+    [InlineData("""{ "booth": { "temperatureUnit": "K" } }""", "booth:temperatureUnit is \"K\"; give C or F, for example C")]
     [InlineData("""{ "booth": "north" }""", "booth is \"north\"; it holds settings: write \"booth\": { ... }")]
     [InlineData("""{ "coat": { "kind": "gloss" } }""", "coat:kind is \"gloss\"; give one of flash, clear, colour, sealer, for example clear")]
     [InlineData("""{ "coat": { "kind": "7" } }""", "coat:kind is \"7\"; give one of flash, clear, colour, sealer, for example clear")]
@@ -24,6 +25,13 @@ public class ConfigurationCheckTests
     [InlineData("""{ "demo": { "fault": { "sensor": null } } }""", "demo:fault:sensor is null; give a text, or leave it out")]
     [InlineData("""{ "light": { "source": null } }""", "light:source is null; give a text, for example emulated, or leave it out")]
     public void WrongSetting_IsNamedWithValueAndFix(string json, string error) => Assert.Equal([error], Errors(json));
+
+    [Theory]
+    [InlineData("""{ "verdict": { "temperatureUnit": "Fahrenheit" } }""", "verdict:temperatureUnit is not a setting; ")]
+    [InlineData("""{ "page": { "temperatureUnit": "F" } }""", "page:temperatureUnit is not a setting; ")]
+    [InlineData("""{ "booth": { "unit": "Fahrenheit" } }""", "booth:unit is not a setting; ")]
+    public void TemperatureUnit_AnywhereButInTheBooth_IsUnknown(string json, string start) =>
+        Assert.StartsWith(start, Assert.Single(Errors(json)), StringComparison.Ordinal);
 
     [Fact]
     public void SeveralErrors_AreAllReportedAtOnce()
