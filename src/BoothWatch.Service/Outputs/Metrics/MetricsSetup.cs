@@ -1,6 +1,7 @@
 using BoothWatch.Service.Outputs.Pump;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using OpenTelemetry.Metrics;
+using OpenTelemetry.Resources;
 
 namespace BoothWatch.Service.Outputs.Metrics;
 
@@ -15,7 +16,9 @@ public static class MetricsSetup
     {
         services.TryAddSingleton(TimeProvider.System);
         services.AddOutput<MetricsOutput>();
-        services.AddOpenTelemetry().WithMetrics(metrics => metrics.AddMeter("BoothWatch.*").AddPrometheusExporter());
+        services.AddOpenTelemetry()
+            .ConfigureResource(resource => resource.AddService("boothwatch"))
+            .WithMetrics(metrics => metrics.AddMeter("BoothWatch.*").AddPrometheusExporter());
         return services;
     }
 
