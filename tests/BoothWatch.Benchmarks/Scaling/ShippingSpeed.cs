@@ -20,15 +20,14 @@ internal static class ShippingSpeed
             return 2;
         }
 
-        long began = Stopwatch.GetTimestamp();
-        _ = new FilmBenchmarks().FixedLoop();
-        double loopMs = Stopwatch.GetElapsedTime(began).TotalMilliseconds;
+        double loopMs = Enumerable.Range(0, 10).Min(_ => FixedLoopMs());
         await using VictoriaMetrics database = await VictoriaMetrics.StartAsync();
         using var writer = new InfluxWriter(new InfluxOptions { Url = database.Url }, TimeProvider.System);
         var points = new Points(SimulatedBooth.Tags(0));
         DateTimeOffset start = TimeProvider.System.GetUtcNow().AddDays(-1);
         FeedRow[] rows = [.. Enumerable.Range(1, Rows).Select(id => SimulatedRow.Of(id, start.AddSeconds(id), 0))];
         await output.WriteLineAsync("| rows a batch | rows a second | this process, ms a thousand rows | database, ms a thousand rows |\n| --: | --: | --: | --: |");
+        await writer.WriteAsync([.. rows.Take(1000).Select(row => points.Line("booth_reading", row))], CancellationToken.None);
         foreach (int batch in (int[])[10, 100, 1000, 5000])
         {
             TimeSpan ownBefore = Process.GetCurrentProcess().TotalProcessorTime;
@@ -53,5 +52,12 @@ internal static class ShippingSpeed
 
         await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"\nthe fixed loop of the other tables takes {loopMs:0.0} ms here now"));
         return 0;
+    }
+
+    private static double FixedLoopMs()
+    {
+        long began = Stopwatch.GetTimestamp();
+        _ = new FilmBenchmarks().FixedLoop();
+        return Stopwatch.GetElapsedTime(began).TotalMilliseconds;
     }
 }

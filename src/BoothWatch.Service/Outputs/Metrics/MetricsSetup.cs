@@ -15,7 +15,7 @@ public static class MetricsSetup
     public static IServiceCollection AddBoothMetrics(this IServiceCollection services)
     {
         services.TryAddSingleton(TimeProvider.System);
-        services.AddOutput<MetricsOutput>();
+        services.AddOutput<MetricsOutput>(pump => pump.Capacity = 1);
         services.AddOpenTelemetry()
             .ConfigureResource(resource => resource.AddService("boothwatch"))
             .WithMetrics(metrics => metrics.AddMeter("BoothWatch.*").AddPrometheusExporter());
