@@ -12,7 +12,7 @@ using BoothWatch.Benchmarks.Tick;
 // demo [MINUTES]      start to first verdict and memory of the demo
 // tick                what a tick costs, with all outputs up and with all down
 // shipping            how fast a backlog goes to a database (needs victoria-metrics)
-// scaling [SECONDS]   one broker and one database under 1 to 500 booths (needs mosquitto and victoria-metrics)
+// scaling [SECONDS [BOOTHS ...]]   one broker and one database under 1 to 500 booths (needs mosquitto and victoria-metrics)
 // anything else       goes to BenchmarkDotNet, for example --filter *Film*
 return args switch
 {
@@ -24,7 +24,8 @@ return args switch
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
     ["tick"] => await TickCost.RunAsync(Console.Out),
     ["shipping"] => await ShippingSpeed.RunAsync(Console.Out),
-    ["scaling"] => await ScalingRun.RunAsync(30, Console.Out),
-    ["scaling", string seconds] => await ScalingRun.RunAsync(double.Parse(seconds, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
+    ["scaling"] => await ScalingRun.RunAsync(30, [], Console.Out),
+    ["scaling", string seconds, .. string[] booths] => await ScalingRun.RunAsync(
+        double.Parse(seconds, System.Globalization.CultureInfo.InvariantCulture), [.. booths.Select(int.Parse)], Console.Out),
     _ => BenchmarkSwitcher.FromAssembly(typeof(FilmBenchmarks).Assembly).Run(args).Any() ? 0 : 2,
 };

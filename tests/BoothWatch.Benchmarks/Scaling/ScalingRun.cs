@@ -10,7 +10,7 @@ using MQTTnet.Protocol;
 namespace BoothWatch.Benchmarks.Scaling;
 
 /// <summary>
-/// One broker and one database, real programs on loopback, under 1, 10, 100 and 500 simulated booths. Each booth has its own
+/// One broker and one database, real programs on loopback, under so many simulated booths (1, 10, 100 and 500 unless told otherwise). Each booth has its own
 /// connections: once a second it publishes one snapshot and twelve values with QoS 1, retained, and every ten seconds it writes
 /// ten rows. docs/scaling.md quotes the figures.
 /// </summary>
@@ -18,12 +18,12 @@ internal static class ScalingRun
 {
     private const int Values = 12;
     private const int RowsAWrite = 10;
-    private static readonly int[] Steps = [1, 10, 100, 500];
+    private static readonly int[] UsualSteps = [1, 10, 100, 500];
     private static readonly byte[] Snapshot = Encoding.UTF8.GetBytes(new string('x', 1500));
     private static readonly byte[] Value = Encoding.UTF8.GetBytes("21.53");
 
     /// <summary>Measures and prints, <paramref name="seconds"/> a step.</summary>
-    public static async Task<int> RunAsync(double seconds, TextWriter output)
+    public static async Task<int> RunAsync(double seconds, int[] steps, TextWriter output)
     {
         if (!File.Exists(VictoriaMetrics.ProgramPath) || !File.Exists(Mosquitto.ProgramPath))
         {
@@ -34,7 +34,7 @@ internal static class ScalingRun
         await output.WriteLineAsync(
             "| booths | messages a second | acknowledged within, p50 / p99 ms | broker: processor %, MB | fields a second | write answered within, p50 / p99 ms | database: processor %, MB | rounds late | failures | load: processor % |\n"
             + "| --: | --: | --: | --: | --: | --: | --: | --: | --: | --: |");
-        foreach (int booths in Steps)
+        foreach (int booths in steps.Length > 0 ? steps : UsualSteps)
         {
             await using Mosquitto broker = await Mosquitto.StartAsync();
             await using VictoriaMetrics database = await VictoriaMetrics.StartAsync();
@@ -51,14 +51,16 @@ internal static class ScalingRun
         for (int booth = 0; booth < booths; booth++)
         {
             IMqttClient client = new MqttClientFactory().CreateMqttClient();
-            await client.ConnectAsync(new MqttClientOptionsBuilder()
+            clients.Add(client);
+            await ConnectAsync(client, new MqttClientOptionsBuilder()
                 .WithTcpServer("127.0.0.1", broker.Port)
                 .WithProtocolVersion(MQTTnet.Formatter.MqttProtocolVersion.V500)
                 .WithClientId($"booth-{booth}")
                 .WithTimeout(TimeSpan.FromSeconds(30))
-                .Build());
-            clients.Add(client);
+                .Build(), tally);
         }
+
+        int connected = clients.Count(client => client.IsConnected);
 
         using Process own = Process.GetCurrentProcess();
         (TimeSpan ownBefore, TimeSpan brokerBefore, TimeSpan databaseBefore) = Processor(own, broker, database);
@@ -72,16 +74,27 @@ internal static class ScalingRun
         (TimeSpan ownAfter, TimeSpan brokerAfter, TimeSpan databaseAfter) = Processor(own, broker, database);
         foreach (IMqttClient client in clients)
         {
-            await client.DisconnectAsync();
             client.Dispose();
         }
 
         string Percent(TimeSpan before, TimeSpan after) =>
             string.Create(CultureInfo.InvariantCulture, $"{(after - before).TotalSeconds * 100 / elapsed:0.0}");
         return string.Create(CultureInfo.InvariantCulture,
-            $"| {booths} | {tally.PublishMs.Count / elapsed:0} | {Both(tally.PublishMs)} | {Percent(brokerBefore, brokerAfter)}, {broker.Process.WorkingSet64 / 1e6:0} "
+            $"| {booths}{(connected < booths ? $" ({connected} connected)" : "")} | {tally.PublishMs.Count / elapsed:0} | {Both(tally.PublishMs)} | {Percent(brokerBefore, brokerAfter)}, {broker.Process.WorkingSet64 / 1e6:0} "
             + $"| {tally.Fields / elapsed:0} | {Both(tally.WriteMs)} | {Percent(databaseBefore, databaseAfter)}, {database.Process.WorkingSet64 / 1e6:0} "
             + $"| {tally.Late} of {tally.Rounds} | {tally.Failures} | {Percent(ownBefore, ownAfter)} |");
+    }
+
+    private static async Task ConnectAsync(IMqttClient client, MqttClientOptions options, Tally tally)
+    {
+        try
+        {
+            await client.ConnectAsync(options);
+        }
+        catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException or OperationCanceledException or TimeoutException)
+        {
+            Interlocked.Increment(ref tally.Failures);
+        }
     }
 
     private static async Task PublishAsync(IMqttClient client, int booth, double phase, TimeSpan length, Tally tally)
@@ -114,7 +127,7 @@ internal static class ScalingRun
                 return;
             }
         }
-        catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException or OperationCanceledException or TimeoutException)
+        catch (Exception e) when (e is MQTTnet.Exceptions.MqttCommunicationException or MQTTnet.Exceptions.MqttClientNotConnectedException or OperationCanceledException or TimeoutException)
         {
             // Counted below.
         }
