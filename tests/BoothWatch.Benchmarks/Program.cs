@@ -5,8 +5,8 @@ using BoothWatch.Benchmarks.Scaling;
 using BoothWatch.Benchmarks.Series;
 using BoothWatch.Benchmarks.Tick;
 
-// plots FOLDER        draws the plots of docs/method-film.md, normally into docs/plots
-// tables FILE         rewrites the tables of docs/method-film.md in place
+// plots FOLDER        draws the plots of docs/method.md, normally into docs/plots
+// tables FILE         rewrites the tables of docs/method.md in place
 // cost                processor time of the film model beside a fixed loop
 // journal             one day of journal
 // demo [MINUTES]      start to first verdict and memory of the demo

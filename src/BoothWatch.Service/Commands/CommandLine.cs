@@ -44,6 +44,12 @@ public static class CommandLine
         {
             return ExitCode.Interrupted;
         }
+        catch (IOException problem)
+        {
+            // Standard output on a full disk, a table that cannot be read to its end.
+            await streams.Error.WriteLineAsync($"stopped before the end: {problem.Message}");
+            return ExitCode.Failed;
+        }
     }
 
     private static RootCommand Build(CommandStreams streams)

@@ -30,25 +30,24 @@ public class CoatSetupTests
     }
 
     [Theory]
-    [InlineData(null, 5.0, 5.0)]
-    [InlineData("8", 5.0, 8.0)]
-    [InlineData(null, null, null)]
-    public void Plan_OfADemo_HasTheDemoCupUnlessTheCoatNamesOne(string? configuredPct, double? demoCupPct, double? expectedPct)
+    [InlineData("", 8.0, 8.0)] // the scripted shop has mixed its cup
+    [InlineData("5", 8.0, 5.0)] // what the person has set comes first
+    [InlineData("", null, null)]
+    public void Cup_OfTheScriptedShop_CountsWhereTheConfigurationNamesNone(string configured, double? demo, double? expected)
     {
-        (string, string)[] settings = configuredPct is null ? [] : [("coat:loadedRetarderPct", configuredPct)];
-        using ServiceProvider services = Services(demoCupPct, settings);
+        using ServiceProvider services = Services(demo, ("coat:loadedRetarderPct", configured));
 
-        Assert.Equal(expectedPct, services.GetRequiredService<CoatPlan>().LoadedRetarderPct);
+        Assert.Equal(expected, services.GetRequiredService<CoatPlan>().LoadedRetarderPct);
     }
 
     private static ServiceProvider Services(params (string Key, string Value)[] settings) => Services(null, settings);
 
-    private static ServiceProvider Services(double? demoCupPct, params (string Key, string Value)[] settings)
+    private static ServiceProvider Services(double? demoCup, params (string Key, string Value)[] settings)
     {
         IConfigurationRoot configuration = new ConfigurationBuilder()
             .AddInMemoryCollection(settings.Select(s => KeyValuePair.Create<string, string?>(s.Key, s.Value)))
             .Build();
         var file = new ConfigurationFile(Path.Combine(RepositoryFile.Root, "config", "boothwatch.json"), configuration, []);
-        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file, _ => demoCupPct).BuildServiceProvider();
+        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file, _ => demoCup).BuildServiceProvider();
     }
 }

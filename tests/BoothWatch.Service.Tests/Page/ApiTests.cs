@@ -190,6 +190,21 @@ public sealed class ApiTests
     }
 
     [Fact]
+    public async Task Html_AirNotKnown_StillShowsTheGoodReadings()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray with { Air = null, Film = null });
+        string html = WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url)));
+        Assert.Contains("data-field=\"temperature\">22.4\u00a0°C<", html, StringComparison.Ordinal);
+        Assert.Contains("data-field=\"piece\">20.9\u00a0°C<", html, StringComparison.Ordinal);
+        Assert.Contains("data-field=\"dewPoint\">–<", html, StringComparison.Ordinal);
+
+        await shop.Show(Samples.Blind);
+        html = WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url)));
+        Assert.Contains("data-field=\"temperature\">–<", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Html_InFahrenheit_ConvertsTemperaturesAndDifferences()
     {
         await using ShopPage shop = await ShopPage.Start(settings: ("page:temperatureUnit", "F"));

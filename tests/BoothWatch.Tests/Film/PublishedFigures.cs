@@ -6,7 +6,8 @@ internal static class PublishedFigures
     /// <summary>
     /// Evaporation rates, n-butyl acetate = 1 (ASTM D3539 type): data sheets of solvent makers and safety data sheets as collected with the
     /// property data; methyl acetate, isopropyl acetate, methyl n-amyl ketone, diacetone alcohol, n-butanol, toluene, ethyl 3-ethoxypropionate
-    /// and n-amyl acetate from memory.
+    /// and n-amyl acetate from memory. The vapour pressure of ethyl 3-ethoxypropionate was replaced because of this very comparison, so that
+    /// its row proves less than the others.
     /// </summary>
     public static readonly (string Solvent, double Rate)[] EvaporationRates =
     [

@@ -3,7 +3,7 @@ using BoothWatch.Solvents;
 
 namespace BoothWatch.Tests.Film;
 
-/// <summary>The assumptions of the film model, varied one at a time over the ranges that docs/method-film.md states.</summary>
+/// <summary>The assumptions of the film model, varied one at a time over the ranges that docs/method.md states.</summary>
 internal static class Variations
 {
     /// <summary>Name, and the change to parameters and coat. Two opposite changes of one quantity stand together.</summary>
