@@ -82,7 +82,8 @@ public class RegisterReadTests
     }
 
     // Grey surface, Stefan and Boltzmann's law: the part, set to emissivity 1, sees E T_piece^4 + (1 - E) T_walls^4.
-    // With E = 0.9 and walls 5 °C further from the piece than the part is, its error must stay within the limit behind the uncertainty.
+    // With E = 0.9 and walls 5 °C further from the piece than the part is, its error is the limit behind the uncertainty, but for
+    // the curvature of the fourth power, below 8 % here.
     [Theory]
     [InlineData(Bench.PieceC, 0.4082)]
     [InlineData(Bench.PieceC + 10, 0.9129)]
@@ -92,13 +93,13 @@ public class RegisterReadTests
         using Bench bench = Bench.With("mlx90614");
         bench.Air = bench.Air with { TemperatureC = partC };
         double uncertaintyC = Assert.Single(bench.Sensor.Read().Samples).StandardUncertainty;
-        Assert.Equal(expected, uncertaintyC, 0.02);
+        Assert.Equal(expected, uncertaintyC, expected * 0.02);
 
         double pieceK = Bench.PieceC + 273.15;
         double wallsK = partC + (partC < Bench.PieceC ? -5 : 5) + 273.15;
         double errorC = Math.Pow((0.9 * Math.Pow(pieceK, 4)) + (0.1 * Math.Pow(wallsK, 4)), 0.25) - pieceK;
         double limitC = Math.Sqrt((3 * uncertaintyC * uncertaintyC) - (0.5 * 0.5));
-        Assert.InRange(Math.Abs(errorC), 0.9 * limitC, 1.05 * limitC + 0.03);
+        Assert.InRange(Math.Abs(errorC), 0.9 * limitC, 1.08 * limitC);
     }
 
     [Fact]

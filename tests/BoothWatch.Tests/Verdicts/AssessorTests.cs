@@ -6,7 +6,7 @@ namespace BoothWatch.Tests.Verdicts;
 
 public class AssessorTests
 {
-    private readonly Assessor _assessor = new(new VerdictPolicy(), FakeFilm.Ask, altitudeM: 0);
+    private readonly Assessor _assessor = new(GoodBooth.RoundLimits, FakeFilm.Ask, altitudeM: 0);
 
     [Fact]
     public void Assess_GoodBooth_SpraysAndCarriesEverything()

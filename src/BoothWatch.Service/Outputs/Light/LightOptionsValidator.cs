@@ -19,8 +19,8 @@ public sealed class LightOptionsValidator : IValidateOptions<LightOptions>
         List<string> errors =
         [
             .. pins
-                .Where(pin => pin.Pin is < 0 or > LightOptions.HighestPin)
-                .Select(pin => $"{pin.Key} is {pin.Pin}; give a GPIO number from 0 to {LightOptions.HighestPin}, for example {pin.Example}"),
+                .Where(pin => pin.Pin is < 0 or > GpioSource.HighestPin)
+                .Select(pin => $"{pin.Key} is {pin.Pin}; give a GPIO number from 0 to {GpioSource.HighestPin}, for example {pin.Example}"),
             .. pins
                 .Where(pin => pin.Pin is not null)
                 .GroupBy(pin => pin.Pin)
