@@ -12,7 +12,7 @@ using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
-using BoothWatch.Verdicts;
+using BoothWatch.Service.Sensors.TypedPiece;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service;
@@ -21,12 +21,15 @@ namespace BoothWatch.Service;
 public static class BoothHost
 {
     /// <summary>Builds the service from a configuration file; nothing runs yet.</summary>
-    public static WebApplication Build(ConfigurationFile file)
+    /// <param name="file">The configuration.</param>
+    /// <param name="time">The clock of everything but the emulated chips; null: that of the machine.</param>
+    public static WebApplication Build(ConfigurationFile file, TimeProvider? time = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddConfiguration(file.Configuration);
 
+        builder.Services.AddSingleton(time ?? TimeProvider.System);
         builder.Services.AddBoothLogging();
         builder.Services.AddSystemd();
         builder.Services.AddSensing();
@@ -42,6 +45,7 @@ public static class BoothHost
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
         builder.Services.AddLight();
+        builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
         return builder.Build().MapPage().MapJobs().MapBoothMetrics();
@@ -77,66 +81,20 @@ public static class BoothHost
         {
             Shop = booth.Shop,
             Booth = booth.Name,
+            TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
-            Outputs = () => [LineOf(light), .. outputs().Select(LineOf)],
-            Health = () => [StatusOf(light), .. outputs().Select(StatusOf)],
+            PieceEntry = PieceEntryOf(services),
+            Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
+            Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
         };
     }
 
-    private static OutputLine LineOf(BoothLight light)
+    private static PieceEntry? PieceEntryOf(IServiceProvider services)
     {
-        LightHealth health = light.Health;
-        return health switch
-        {
-            { Faulty: true } => new OutputLine("light", false, $"shows wait where it can: {health.LastFault}"),
-            { LoopSilent: true } => new OutputLine("light", false, "shows wait: the loop is silent"),
-            _ => new OutputLine("light", true, $"shows {health.Shown.Word()}"),
-        };
+        TypedPieceTemperature typed = services.GetRequiredService<TypedPieceTemperature>();
+        return services.GetServices<ISensor>().OfType<TypedPieceSensor>().SingleOrDefault() is { } sensor
+            ? new PieceEntry(TypedPieceTemperature.LowestC, TypedPieceTemperature.HighestC, sensor.Hold, typed.Enter, () => typed.Last?.Age)
+            : null;
     }
-
-    private static OutputLine LineOf(OutputHealth health) => new(
-        health.Name,
-        !health.IsFailing,
-        health switch
-        {
-            { IsFailing: true, OldestWaiting: { } age } => $"failing, {health.Queued} waiting, the oldest for {AgeText(age)}: {health.LastError}",
-            { IsFailing: true } => $"failing, {health.Queued} waiting: {health.LastError}",
-            { Dropped: > 0 } => $"working, {health.Dropped} lost since start",
-            { SetAside: > 0 } => $"working, {health.SetAside} refused by the receiver and set aside",
-            _ => "working",
-        });
-
-    private static string AgeText(TimeSpan age) => age switch
-    {
-        { TotalSeconds: < 100 } => string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, age.TotalSeconds):0} s"),
-        { TotalMinutes: < 100 } => string.Create(CultureInfo.InvariantCulture, $"{age.TotalMinutes:0} min"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{age.TotalHours:0} h"),
-    };
-
-    private static OutputStatus StatusOf(BoothLight light)
-    {
-        LightHealth health = light.Health;
-        return new OutputStatus
-        {
-            Name = "light",
-            Working = health is { Faulty: false, LoopSilent: false },
-            LastError = health.LastFault,
-        };
-    }
-
-    private static OutputStatus StatusOf(OutputHealth health) => new()
-    {
-        Name = health.Name,
-        Working = !health.IsFailing,
-        Handled = health.Handled,
-        Dropped = health.Dropped,
-        SetAside = health.SetAside,
-        Failures = health.Failures,
-        Backlog = health.Queued,
-        BacklogAgeS = health.OldestWaiting is { } age ? Math.Round(age.TotalSeconds, 1) : null,
-        LastSuccess = health.LastSuccess?.UtcDateTime,
-        LastError = health.LastError,
-        LastErrorTime = health.LastErrorTime?.UtcDateTime,
-    };
 }

@@ -72,6 +72,7 @@ public sealed record PageView
                 ["margin"] = text.Difference(film?.BlushMarginC),
                 ["marginUncertainty"] = film is null ? "" : text.Uncertainty(film.MarginUncertaintyC),
                 ["piece"] = text.Temperature(air?.PieceTemperatureC ?? Known(state, Quantity.PieceTemperature)),
+                ["pieceTyped"] = sources.PieceEntry?.Words ?? "",
                 ["film"] = text.Temperature(film?.LowestFilmTemperatureC),
                 ["measuredAt"] = state.Assessment is null ? "never"
                     : TimeZoneInfo.ConvertTime(state.Assessment.Time, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
@@ -104,7 +105,7 @@ public sealed record PageView
     {
         null => "",
         { RecommendedRetarderPct: 0 } => "no retarder needed",
-        { RecommendedRetarderMl: { } ml } => string.Create(CultureInfo.InvariantCulture, $"{ml:0}\u00a0mL into {film.CupMl:0}\u00a0mL of mix"),
+        { RecommendedRetarderMl: { } ml } => DegreeText.Tie($"{RetarderText.Amount(ml)} into {RetarderText.Amount(film.CupMl)} of mix"),
         _ => "no level of the ladder holds this coat",
     };
 

@@ -87,10 +87,6 @@ public sealed record VerdictPolicy
     [PolicyLimit("Pa", 0, 20, OwnChoice)]
     public double SlowDownBelowFilterDropPa { get; init; } = 2.0;
 
-    /// <summary>Standard uncertainty of a pressure taken from the altitude instead of a barometer, Pa. Default 1000, 100 to 3000.</summary>
-    [PolicyLimit("Pa", 100, 3000, OwnChoice)]
-    public double AssumedPressureUncertaintyPa { get; init; } = 1000.0;
-
     // ---- time and words ------------------------------------------------------------------------
 
     /// <summary>How long a better verdict must hold before it is shown, s. Default 30, 1 to 900.</summary>
@@ -101,6 +97,12 @@ public sealed record VerdictPolicy
     [PolicyLimit("s", 1, 60, OwnChoice)]
     public double LongestGapS { get; init; } = 5.0;
 
-    /// <summary>Unit of the temperatures in reasons: Celsius or Fahrenheit. Default Celsius.</summary>
-    public TemperatureUnit TemperatureUnit { get; init; }
+    /// <summary>Unit of the temperatures in reasons; no limit of the shop, so no setting of this section. Default Celsius.</summary>
+    public TemperatureUnit TemperatureUnit { get; private init; }
+
+    /// <summary>The same limits, with reasons in this unit.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The unit is none.</exception>
+    public VerdictPolicy SpeakingIn(TemperatureUnit unit) => Enum.IsDefined(unit)
+        ? this with { TemperatureUnit = unit }
+        : throw new ArgumentOutOfRangeException(nameof(unit), unit, "Give Celsius or Fahrenheit.");
 }

@@ -79,6 +79,15 @@ internal sealed class BoothProcess : IAsyncDisposable
 
     public Task<string> TextAsync(string address) => _client.GetStringAsync(new Uri(address, UriKind.Relative));
 
+    /// <summary>Asks for one media type; the media type that came, and the text.</summary>
+    public async Task<(string MediaType, string Text)> TextAsAsync(string address, string accept)
+    {
+        using HttpRequestMessage request = new(HttpMethod.Get, new Uri(address, UriKind.Relative));
+        request.Headers.Add("Accept", accept);
+        using HttpResponseMessage response = await _client.SendAsync(request);
+        return (response.Content.Headers.ContentType!.MediaType!, await response.Content.ReadAsStringAsync());
+    }
+
     /// <summary>One output of an answer of /api/health.</summary>
     public static JsonElement OutputOf(JsonElement health, string name) =>
         health.GetProperty("outputs").EnumerateArray().Single(entry => entry.GetProperty("name").GetString() == name);

@@ -52,7 +52,7 @@ public sealed class DatabaseOutageTests(ITestOutputHelper output) : IDisposable
         _bench.Write(60);
         await ShippingBench.ShipAllAsync(shipper);
 
-        proxy.Stalled = true;
+        proxy.RequestsStalled = true;
         _bench.Write(60);
         long hung = Stopwatch.GetTimestamp();
         await shipper.RoundAsync(CancellationToken.None);
@@ -62,7 +62,7 @@ public sealed class DatabaseOutageTests(ITestOutputHelper output) : IDisposable
         Assert.Equal(60, shipper.Health.Queued);
         output.WriteLine($"a hung connection was given up after {noticed.TotalSeconds:0.00} s (limit 1 s)");
 
-        proxy.Stalled = false;
+        proxy.RequestsStalled = false;
         await ShippingBench.ShipAllAsync(shipper);
 
         await EveryRowIsThereOnceAsync(database, 120);

@@ -18,15 +18,15 @@ public sealed class KilledWhileShippingTests(ITestOutputHelper output)
     {
         // The database keeps one sample a series and timestamp, as InfluxDB does.
         await using VictoriaMetrics database = await VictoriaMetrics.StartAsync(deduplicate: true);
+        await using var proxy = new StallingProxy(database.Port);
         DirectoryInfo folder = Directory.CreateTempSubdirectory("boothwatch-killed-");
         try
         {
             string path = Path.Combine(folder.FullName, JournalLocation.DemoFileName);
             WriteBacklog(path);
-            var influx = new { url = database.Url, batchRows = 20, everyS = 0.1 };
-            var random = new Random(20260907);
+            var influx = new { url = proxy.Url, batchRows = 20, everyS = 0.1 };
             int midway = 0;
-            for (int kill = 0; kill < 3; kill++)
+            foreach (string moment in (string[])["anywhere", "before the database has the request", "after it has, before the answer"])
             {
                 long before = Mark(path);
                 await using BoothProcess booth = await BoothProcess.StartAsync(folder.FullName, influx);
@@ -35,13 +35,17 @@ public sealed class KilledWhileShippingTests(ITestOutputHelper output)
                     await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System);
                 }
 
-                await Task.Delay(TimeSpan.FromMilliseconds(random.Next(0, 60)), TimeProvider.System);
+                // The pause lets the request in hand run into the stall.
+                proxy.RequestsStalled = moment.StartsWith("before", StringComparison.Ordinal);
+                proxy.AnswersStalled = moment.StartsWith("after", StringComparison.Ordinal);
+                await Task.Delay(TimeSpan.FromMilliseconds(moment == "anywhere" ? 0 : 300), TimeProvider.System);
                 await booth.KillAsync();
+                (proxy.RequestsStalled, proxy.AnswersStalled) = (false, false);
                 midway += Mark(path) < Backlog ? 1 : 0;
-                output.WriteLine($"killed with the mark at row {Mark(path)} of {Backlog}");
+                output.WriteLine($"killed {moment}, with the mark at row {Mark(path)} of {Backlog}");
             }
 
-            Assert.True(midway > 0, "every kill came after all was shipped: they proved nothing");
+            Assert.True(midway == 3, "a kill came after all was shipped: it proved nothing");
 
             await using (BoothProcess last = await BoothProcess.StartAsync(folder.FullName, influx))
             {

@@ -15,7 +15,8 @@ internal sealed class StallingProxy : IAsyncDisposable
     private readonly List<Task> _work = [];
     private readonly Lock _gate = new();
     private readonly Task _accept;
-    private volatile bool _stalled;
+    private volatile bool _requestsStalled;
+    private volatile bool _answersStalled;
 
     public StallingProxy(int target)
     {
@@ -26,11 +27,18 @@ internal sealed class StallingProxy : IAsyncDisposable
 
     public string Url => $"http://127.0.0.1:{((IPEndPoint)_listener.LocalEndpoint).Port}";
 
-    /// <summary>True: what arrives is swallowed. Connections that have stalled once stay dead.</summary>
-    public bool Stalled
+    /// <summary>True: requests are swallowed. A connection that has stalled once stays dead.</summary>
+    public bool RequestsStalled
     {
-        get => _stalled;
-        set => _stalled = value;
+        get => _requestsStalled;
+        set => _requestsStalled = value;
+    }
+
+    /// <summary>True: requests go through and their answers are swallowed. A connection that has stalled once stays dead.</summary>
+    public bool AnswersStalled
+    {
+        get => _answersStalled;
+        set => _answersStalled = value;
     }
 
     public async ValueTask DisposeAsync()
@@ -76,8 +84,8 @@ internal sealed class StallingProxy : IAsyncDisposable
             {
                 await far.ConnectAsync(IPAddress.Loopback, _target, _end.Token);
                 await Task.WhenAny(
-                    PumpAsync(near.GetStream(), far.GetStream()),
-                    PumpAsync(far.GetStream(), near.GetStream()));
+                    PumpAsync(near.GetStream(), far.GetStream(), () => _requestsStalled),
+                    PumpAsync(far.GetStream(), near.GetStream(), () => _answersStalled));
             }
             catch (Exception e) when (e is OperationCanceledException or SocketException or IOException)
             {
@@ -86,7 +94,7 @@ internal sealed class StallingProxy : IAsyncDisposable
         }
     }
 
-    private async Task PumpAsync(NetworkStream from, NetworkStream to)
+    private async Task PumpAsync(NetworkStream from, NetworkStream to, Func<bool> stalled)
     {
         byte[] buffer = new byte[65_536];
         bool dead = false;
@@ -98,7 +106,7 @@ internal sealed class StallingProxy : IAsyncDisposable
                 return;
             }
 
-            dead |= _stalled;
+            dead |= stalled();
             if (!dead)
             {
                 await to.WriteAsync(buffer.AsMemory(0, read), _end.Token);

@@ -18,8 +18,8 @@ public sealed class Points(BoothTags tags)
     public string Line(string measurement, FeedRow row)
     {
         PointData point = PointData.Measurement(measurement)
-            .Tag("shop", tags.Shop)
-            .Tag("booth", tags.Booth)
+            .Tag("shop", Tag(tags.Shop))
+            .Tag("booth", Tag(tags.Booth))
             .Tag("origin", tags.IsDemo ? "demo" : "measured")
             .Field(RowField, row.Id)
             .Timestamp(row.Time.ToUnixTimeMilliseconds(), WritePrecision.Ms);
@@ -36,4 +36,7 @@ public sealed class Points(BoothTags tags)
 
         return point.ToLineProtocol();
     }
+
+    // Line protocol cannot write a tag that ends in a backslash: it would escape what follows.
+    private static string Tag(string name) => name.Replace('\\', '/');
 }

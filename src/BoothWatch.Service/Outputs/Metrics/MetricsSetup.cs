@@ -1,6 +1,7 @@
 using BoothWatch.Service.Outputs.Pump;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using OpenTelemetry.Metrics;
+using OpenTelemetry.Resources;
 
 namespace BoothWatch.Service.Outputs.Metrics;
 
@@ -14,8 +15,10 @@ public static class MetricsSetup
     public static IServiceCollection AddBoothMetrics(this IServiceCollection services)
     {
         services.TryAddSingleton(TimeProvider.System);
-        services.AddOutput<MetricsOutput>();
-        services.AddOpenTelemetry().WithMetrics(metrics => metrics.AddMeter("BoothWatch.*").AddPrometheusExporter());
+        services.AddOutput<MetricsOutput>(pump => pump.Capacity = 1);
+        services.AddOpenTelemetry()
+            .ConfigureResource(resource => resource.AddService("boothwatch"))
+            .WithMetrics(metrics => metrics.AddMeter("BoothWatch.*").AddPrometheusExporter());
         return services;
     }
 

@@ -33,6 +33,15 @@ public sealed class PointsTests
     }
 
     [Fact]
+    public void Line_WithANameThatEndsInABackslash_StaysWhole()
+    {
+        // "Special characters": a backslash before a comma or space would escape it, and there is no way to write one there.
+        string line = new Points(new BoothTags("Harbour\\", "corner", IsDemo: false)).Line("m", new FeedRow(1, Time, []));
+
+        Assert.Equal("m,booth=corner,origin=measured,shop=Harbour/ row_id=1i 1788768000123", line);
+    }
+
+    [Fact]
     public void Line_OfTheSameRow_IsAlwaysTheSame()
     {
         var row = new FeedRow(7, Time, [new("booth_temperature_c", 21.123456789012345)]);

@@ -13,6 +13,8 @@ namespace BoothWatch.Service.Tests.Outputs.Influx;
 internal sealed class VictoriaMetrics : IAsyncDisposable
 {
     private static readonly string[] Places = ["/usr/bin/victoria-metrics", "/usr/local/bin/victoria-metrics"];
+    // Left to itself an export ends with the last whole second.
+    private const long EndOfTime = 9_999_999_999;
     private static readonly TimeSpan StartLimit = TimeSpan.FromSeconds(60);
 
     private readonly string _folder = Directory.CreateTempSubdirectory("boothwatch-database-").FullName;
@@ -38,6 +40,8 @@ internal sealed class VictoriaMetrics : IAsyncDisposable
             : "victoria-metrics is not installed (Debian: apt install victoria-metrics); set VICTORIA_METRICS_PATH if it lies elsewhere";
 
     public int Port { get; }
+
+    public Process Process => _process ?? throw new InvalidOperationException("It has not been started.");
 
     public string Url => $"http://127.0.0.1:{Port}";
 
@@ -78,8 +82,11 @@ internal sealed class VictoriaMetrics : IAsyncDisposable
         long started = TimeProvider.System.GetTimestamp();
         while (!await AnswersAsync())
         {
-            Assert.False(_process.HasExited, "the database ended by itself");
-            Assert.True(TimeProvider.System.GetElapsedTime(started) < StartLimit, "the database does not answer");
+            if (_process.HasExited || TimeProvider.System.GetElapsedTime(started) > StartLimit)
+            {
+                throw new InvalidOperationException($"{ProgramPath} does not answer on port {Port}");
+            }
+
             await Task.Delay(TimeSpan.FromMilliseconds(50), TimeProvider.System);
         }
     }
@@ -100,7 +107,7 @@ internal sealed class VictoriaMetrics : IAsyncDisposable
     {
         await _client.GetStringAsync(new Uri($"{Url}/internal/force_flush"));
         string lines = await _client.GetStringAsync(
-            new Uri($"{Url}/api/v1/export?match[]={Uri.EscapeDataString($"{measurement}_{field}")}&start=0"));
+            new Uri($"{Url}/api/v1/export?match[]={Uri.EscapeDataString($"{measurement}_{field}")}&start=0&end={EndOfTime}"));
         var samples = new List<(long, double)>();
         foreach (string line in lines.Split('\n', StringSplitOptions.RemoveEmptyEntries))
         {
@@ -118,7 +125,7 @@ internal sealed class VictoriaMetrics : IAsyncDisposable
     {
         await _client.GetStringAsync(new Uri($"{Url}/internal/force_flush"));
         string lines = await _client.GetStringAsync(
-            new Uri($"{Url}/api/v1/export?match[]={Uri.EscapeDataString($"{measurement}_{field}")}&start=0"));
+            new Uri($"{Url}/api/v1/export?match[]={Uri.EscapeDataString($"{measurement}_{field}")}&start=0&end={EndOfTime}"));
         using JsonDocument series = JsonDocument.Parse(lines.Split('\n')[0]);
         return series.RootElement.GetProperty("metric").EnumerateObject()
             .ToDictionary(label => label.Name, label => label.Value.GetString()!);
