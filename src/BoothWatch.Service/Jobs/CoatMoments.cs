@@ -51,12 +51,11 @@ public sealed class CoatMoments(CoatPhysics physics, PageFeed feed, CoatAirQuery
         }
 
         double Uncertainty(Quantity quantity) => assessment.Snapshot[quantity].StandardUncertainty;
-        double pressure = assessment.Snapshot[Quantity.StationPressure].IsGood ? Uncertainty(Quantity.StationPressure) : policy.AssumedPressureUncertaintyPa;
         return Ask(
             details,
             MoistAir.FromRelativeHumidity(air.TemperatureC, air.RelativeHumidityPct, air.PressurePa),
             air.PieceTemperatureC,
-            new AirUncertainty(Uncertainty(Quantity.BoothTemperature), Uncertainty(Quantity.BoothHumidity), pressure),
+            new AirUncertainty(Uncertainty(Quantity.BoothTemperature), Uncertainty(Quantity.BoothHumidity)),
             Uncertainty(Quantity.PieceTemperature),
             assessment.Time,
             assessment.Verdict);
@@ -75,7 +74,7 @@ public sealed class CoatMoments(CoatPhysics physics, PageFeed feed, CoatAirQuery
             details,
             MoistAir.FromRelativeHumidity(temperature.Mean, Math.Clamp(humidity.Mean, 0, 100), pressurePa),
             air.PieceTemperatureC?.Mean,
-            new AirUncertainty(PastUncertainty.TemperatureC, PastUncertainty.HumidityPct, policy.AssumedPressureUncertaintyPa),
+            new AirUncertainty(PastUncertainty.TemperatureC, PastUncertainty.HumidityPct),
             PastUncertainty.PieceC,
             details.Start,
             verdict);
