@@ -34,8 +34,8 @@ internal sealed partial class DemoPast(
     /// <summary>Standard uncertainties of the emulated parts, in the units of their quantities. Assumed, as of the usual parts.</summary>
     private static readonly (Quantity Quantity, double Uncertainty)[] Measured =
     [
-        (Quantity.BoothTemperature, 0.1), (Quantity.BoothHumidity, 0.9), (Quantity.IntakeTemperature, 0.3), (Quantity.IntakeHumidity, 1.7),
-        (Quantity.StationPressure, 60), (Quantity.PieceTemperature, 0.3), (Quantity.ExhaustProof, 0), (Quantity.FilterPressureDrop, 2),
+        (Quantity.BoothTemperature, 0.23), (Quantity.BoothHumidity, 2.1), (Quantity.IntakeTemperature, 0.9), (Quantity.IntakeHumidity, 2.7),
+        (Quantity.StationPressure, 90), (Quantity.PieceTemperature, 0.6), (Quantity.ExhaustProof, 0), (Quantity.FilterPressureDrop, 2),
     ];
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
