@@ -83,6 +83,7 @@ public static class BoothHost
         LightHealth health = light.Health;
         return health switch
         {
+            _ when !light.IsAlive => new OutputLine("light", false, "hangs in a write to a pin and may show an old verdict: restart BoothWatch"),
             { Faulty: true } => new OutputLine("light", false, $"shows wait where it can: {health.LastFault}"),
             { LoopSilent: true } => new OutputLine("light", false, "shows wait: the loop is silent"),
             _ => new OutputLine("light", true, $"shows {health.Shown.Word()}"),
