@@ -38,6 +38,22 @@ public sealed class ShopFaultTests
         Assert.NotEqual(Lamp.Red, shop.Changes[3].Lamp);
     }
 
+    [Fact]
+    public async Task Stuck_BoothPart_IsWaitAMinuteLater()
+    {
+        const int DwellAndStartS = 45;
+        await using ShopRun shop = await ShopRun.StartAsync(
+            ("demo:dayLengthS", "32400"), ("demo:startAt", "10:00"),
+            ("demo:fault:sensor", "boothAir"), ("demo:fault:kind", "stuck"), ("demo:fault:from", "10:01"), ("demo:fault:until", "11:00"));
+
+        Assessment before = TickUntil(shop, new TimeSpan(10, 1, DwellAndStartS));
+        Assert.Equal(Verdict.Spray, before.Verdict);
+
+        Assessment after = TickUntil(shop, new TimeSpan(10, 2, 5));
+        Assert.Equal((Verdict.Wait, "booth-air-unknown"), (after.Verdict, after.Reasons[0].Rule));
+        Assert.Contains("without the least change", after.Reasons[0].Finding, StringComparison.Ordinal);
+    }
+
     private static Assessment TickUntil(ShopRun shop, TimeSpan time)
     {
         Assessment last;
