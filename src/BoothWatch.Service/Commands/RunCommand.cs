@@ -1,5 +1,8 @@
 using System.CommandLine;
+using System.Net.Sockets;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Page;
+using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Commands;
 
@@ -38,15 +41,19 @@ internal static partial class RunCommand
         {
             await host.StartAsync(cancellationToken);
         }
-        catch (IOException problem)
+        catch (Exception problem) when (problem is IOException or SocketException)
         {
-            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {problem.Message} (page:url of the configuration; is it running already?)");
+            string url = host.Services.GetRequiredService<IOptions<PageOptions>>().Value.Url;
+            await streams.Error.WriteLineAsync(Explain(problem, url));
             return ExitCode.Failed;
         }
 
         await host.WaitForShutdownAsync(cancellationToken);
         return asked ? ExitCode.Good : ExitCode.Failed;
     }
+
+    /// <summary>What to say of a failed start: the setting and the fix where the page could not listen, else only what happened.</summary>
+    internal static string Explain(Exception problem, string url) => $"BoothWatch cannot start: {PageAddress.ExplainFailure(problem, url) ?? problem.Message}";
 
     [LoggerMessage(EventId = 1, Level = LogLevel.Information, Message = "Configuration: read from {Origin}, other settings have their defaults")]
     private static partial void LogOrigin(ILogger logger, string origin);

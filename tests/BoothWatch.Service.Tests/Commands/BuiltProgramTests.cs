@@ -1,3 +1,4 @@
+using BoothWatch.Service.Commands;
 using BoothWatch.Service.Tests.Commands.Advise;
 
 namespace BoothWatch.Service.Tests.Commands;
@@ -91,6 +92,27 @@ public sealed class BuiltProgramTests : IDisposable
         CommandResult result = await CommandRun.With(["run", "--config", config]);
 
         Assert.Equal(1, result.ExitCode);
-        Assert.StartsWith("BoothWatch cannot start: ", result.Error, StringComparison.Ordinal);
+        Assert.Equal(
+            $"BoothWatch cannot start: page:url is http://{taken.LocalEndpoint}, but another program already listens there; "
+            + "stop it, or give another port, for example http://127.0.0.1:5081\n",
+            result.Error);
     }
+
+    [Fact]
+    public async Task Run_WithAnAddressOfAnotherMachine_SaysSo()
+    {
+        // 192.0.2.0/24 is kept for documentation (RFC 5737): no machine has it.
+        string config = Path.Combine(_folder, "elsewhere.json");
+        await File.WriteAllTextAsync(config, $$"""{ "page": { "url": "http://192.0.2.1:5080" }, "series": { "folder": "{{_folder}}" } }""");
+
+        CommandResult result = await CommandRun.With(["run", "--config", config]);
+
+        Assert.Equal(1, result.ExitCode);
+        Assert.StartsWith("BoothWatch cannot start: page:url is http://192.0.2.1:5080, but this machine has no such address; ", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Run_WithAnotherFailure_DoesNotBlameThePage() => Assert.Equal(
+        "BoothWatch cannot start: No space left on device",
+        RunCommand.Explain(new IOException("No space left on device"), "http://127.0.0.1:5080"));
 }
