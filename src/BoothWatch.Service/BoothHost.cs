@@ -39,6 +39,7 @@ public static class BoothHost
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddLight();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
+        builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
         return builder.Build().MapPage();
