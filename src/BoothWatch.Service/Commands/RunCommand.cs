@@ -43,6 +43,8 @@ internal static partial class RunCommand
         }
         catch (Exception problem) when (problem is IOException or SocketException)
         {
+            // What had started already ends in order: the light at wait, the outputs flushed.
+            await host.StopAsync(CancellationToken.None);
             string url = host.Services.GetRequiredService<IOptions<PageOptions>>().Value.Url;
             await streams.Error.WriteLineAsync(Explain(problem, url));
             return ExitCode.Failed;

@@ -15,7 +15,7 @@ internal sealed class RealLightValidator(IConfiguration configuration) : IValida
     {
         var sensors = (SensorsOptions)ConfigurationSections.Bind(configuration, typeof(SensorsOptions));
         string[] emulated = sensors.KeysWhere(emulated: true);
-        if (Settings.SourceOf(options.Source) != SignalSource.Real || sensors.Proving || emulated.Length == 0)
+        if (SignalSourceWord.Parse(options.Source) != SignalSource.Real || sensors.Proving || emulated.Length == 0)
         {
             return ValidateOptionsResult.Success;
         }

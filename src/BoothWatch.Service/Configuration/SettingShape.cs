@@ -68,6 +68,7 @@ internal static class SettingShape
             : bare == typeof(double) || bare == typeof(float) || bare == typeof(decimal) ? "a number"
             : bare.IsPrimitive ? "a whole number"
             : bare == typeof(TimeSpan) ? "a time as hours:minutes:seconds"
+            : bare == typeof(string) ? "a text"
             : $"a {bare.Name}";
         string? example = fallback switch
         {

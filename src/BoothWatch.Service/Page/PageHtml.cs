@@ -66,7 +66,7 @@ public sealed partial class PageHtml
                 <button type="submit">Set</button>
               </form></dd>
               <dd class="small" id="pieceTyped" data-field="pieceTyped">{Escape(view.Fields["pieceTyped"])}</dd>
-              <dd class="small refusal" id="pieceError" role="alert" data-range="Give a number from {text.Convert(entry.LowestC):0.#} to {text.Convert(entry.HighestC):0.#} {text.Unit}, for example {text.Convert(PieceEntry.ExampleC):0.0}."></dd></div>
+              <dd class="small refusal"><span id="pieceError" role="alert" data-range="Give a number from {text.Convert(entry.LowestC):0.#} to {text.Convert(entry.HighestC):0.#} {text.Unit}, for example {text.Convert(PieceEntry.ExampleC):0.0}."></span></dd></div>
         """);
 
     private static string Health(HealthLine line) =>

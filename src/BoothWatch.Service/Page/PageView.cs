@@ -105,7 +105,7 @@ public sealed record PageView
     {
         null => "",
         { RecommendedRetarderPct: 0 } => "no retarder needed",
-        { RecommendedRetarderMl: { } ml } => string.Create(CultureInfo.InvariantCulture, $"{ml:0}\u00a0mL into {film.CupMl:0}\u00a0mL of mix"),
+        { RecommendedRetarderMl: { } ml } => DegreeText.Tie($"{RetarderText.Amount(ml)} into {RetarderText.Amount(film.CupMl)} of mix"),
         _ => "no level of the ladder holds this coat",
     };
 

@@ -40,7 +40,7 @@ internal sealed class ShopRun : IAsyncDisposable
     {
         ConfigurationFile shipped = ConfigurationFile.Read(Path.Combine(RepositoryFile.Root, ConfigurationFile.DefaultRelativePath));
         IConfigurationRoot configuration = new ConfigurationBuilder()
-            .AddConfiguration(shipped.Configuration)
+            .AddInMemoryCollection(shipped.Configuration.AsEnumerable())
             .AddInMemoryCollection(settings
                 .Append(("series:folder", _folder))
                 .Append(("logging:level", "fatal"))

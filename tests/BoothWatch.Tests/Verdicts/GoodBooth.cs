@@ -40,7 +40,9 @@ internal static class GoodBooth
     public static AirFindings Air(double temperatureC = 22, double humidityPct = 50, double dewPointC = 11.1, double? pieceC = 21.5) =>
         new(temperatureC, humidityPct, 101_325, dewPointC, 0.3, 0.0082, pieceC);
 
-    // Margin wanted with the default policy: 1.0 + 2 x 0.5 = 2.0 °C.
+    /// <summary>Round limits to reckon with by head, whatever the defaults are. Margin wanted: 1.0 + 2 x 0.5 = 2.0 °C.</summary>
+    public static readonly VerdictPolicy RoundLimits = new() { RequiredMarginC = 1.0, CoverageFactor = 2.0 };
+
     public static FilmFindings Film(
         double marginC = 4,
         double? loadedPct = 0,
@@ -52,7 +54,6 @@ internal static class GoodBooth
             Coat = "clear",
             Mix = "clear coat, 1 part lacquer to 1 part thinner",
             CupMl = 200,
-            RecommendedRetarderMl = recommendedPct * 2,
             LoadedRetarderPct = loadedPct,
             RetarderPct = usedPct ?? loadedPct ?? recommendedPct ?? 15,
             TimeToSetS = 240,
@@ -71,7 +72,7 @@ internal static class GoodBooth
         BoothSnapshot? snapshot = null, AirFindings? air = null, FilmFindings? film = null, VerdictPolicy? policy = null) => new()
         {
             Snapshot = snapshot ?? Snapshot(),
-            Policy = policy ?? new VerdictPolicy(),
+            Policy = policy ?? RoundLimits,
             Air = air ?? Air(),
             Film = film ?? Film(),
         };

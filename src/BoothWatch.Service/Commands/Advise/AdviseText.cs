@@ -92,7 +92,7 @@ internal static class AdviseText
         {
             null => "no retarder level of the ladder holds this air",
             0 => "no retarder needed",
-            { } needed when film.RecommendedRetarderMl is { } ml => Invariant($"{needed:0.#} % retarder holds this air ({(ml >= 10 ? Math.Round(ml) : ml):0.#} mL to the {film.CupMl:0} mL cup)"),
+            { } needed when film.RecommendedRetarderMl is { } ml => $"{RetarderText.Level(needed)} retarder holds this air ({RetarderText.Amount(ml)} to the {RetarderText.Amount(film.CupMl)} cup)",
             { } needed => Invariant($"{needed:0.#} % retarder holds this air"),
         });
     }

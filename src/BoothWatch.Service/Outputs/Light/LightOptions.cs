@@ -6,9 +6,6 @@ public sealed class LightOptions
     /// <summary>Name of the section in the configuration.</summary>
     public const string Section = "light";
 
-    /// <summary>Highest GPIO number that may be given.</summary>
-    public const int HighestPin = 53;
-
     /// <summary>Where the outputs go: emulated or real. Default emulated.</summary>
     public string Source { get; set; } = "emulated";
 

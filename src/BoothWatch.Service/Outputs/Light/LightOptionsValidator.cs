@@ -19,15 +19,15 @@ public sealed class LightOptionsValidator : IValidateOptions<LightOptions>
         List<string> errors =
         [
             .. pins
-                .Where(pin => pin.Pin is < 0 or > LightOptions.HighestPin)
-                .Select(pin => $"{pin.Key} is {pin.Pin}; give a GPIO number from 0 to {LightOptions.HighestPin}, for example {pin.Example}"),
+                .Where(pin => pin.Pin is < 0 or > GpioSource.HighestPin)
+                .Select(pin => $"{pin.Key} is {pin.Pin}; give a GPIO number from 0 to {GpioSource.HighestPin}, for example {pin.Example}"),
             .. pins
                 .Where(pin => pin.Pin is not null)
                 .GroupBy(pin => pin.Pin)
                 .Where(group => group.Count() > 1)
                 .Select(group => $"{string.Join(" and ", group.Select(pin => pin.Key))} are both {group.Key}; give each its own GPIO number"),
         ];
-        if (Settings.SourceOf(options.Source) is null)
+        if (SignalSourceWord.Parse(options.Source) is null)
         {
             errors.Add($"light:source is {options.Source}; give emulated or real");
         }

@@ -32,7 +32,7 @@ public sealed class BlushMargin : IRule
             return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", "wait for drier air");
         }
 
-        string mix = level > 0 ? $"mix {RetarderText.LevelForCup(level, film.CupMl)} and spray" : "spray, no retarder needed";
+        string mix = level > 0 ? $"mix {RetarderText.LevelForCup(level, film)} and spray" : "spray, no retarder needed";
         return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, text, level > 0 ? "that mix" : "this mix"), mix);
     }
 

@@ -57,7 +57,7 @@ public class AdviseTextTests
             "line  verdict     air °F   RH %  dew °F  piece °F  coat    retarder  critical RH   margin °F  why",
             AdviseText.TableHeader(TemperatureUnit.Fahrenheit));
         Assert.StartsWith(
-            "   7  spray          75.2   72.0    65.6      75.2  clear        6 %       84.3 %   +4.6 ±1.3  ",
+            "   7  spray         75.2   72.0    65.6      75.2  clear        6 %       84.3 %   +4.6 ±1.3  ",
             AdviseText.WriteRow(AdviseAnswers.Answered(), TemperatureUnit.Fahrenheit, line: 7),
             StringComparison.Ordinal);
     }
