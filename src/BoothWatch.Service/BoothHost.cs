@@ -4,6 +4,7 @@ using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Light;
+using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
@@ -30,6 +31,9 @@ public static class BoothHost
         builder.Services.AddCoat(file);
         builder.Services.AddSeries(AnyEmulated);
         builder.Services.AddSingleton<IHistory, JournalHistory>();
+        builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
+        builder.Services.AddSingleton<IMqttSubscriber, MqttAirFeed>();
+        builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>();

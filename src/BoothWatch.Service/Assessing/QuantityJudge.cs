@@ -19,7 +19,7 @@ internal sealed class QuantityJudge
         _gates =
         [
             .. sensors.Select(sensor => new QualityGate(
-                quantity, sensor.Name, sensor.IsTypedIn ? QualityLimits.OfTypedIn(quantity) : QualityLimits.Of(quantity))),
+                quantity, sensor.Name, sensor.MayStandStill ? QualityLimits.OfTypedIn(quantity) : QualityLimits.Of(quantity))),
         ];
         _pairs = [.. _gates.Skip(1).Select(_ => new SensorPair(ToleranceOf(quantity), DisagreeingAfter))];
     }

@@ -20,6 +20,9 @@ public interface ISensor : IDisposable
     /// <summary>True when a person typed the value in, so that it may stand still without being frozen.</summary>
     bool IsTypedIn => false;
 
+    /// <summary>True when it may give the same value for long without being frozen: it is typed in, or it is asked more often than it measures.</summary>
+    bool MayStandStill => IsTypedIn;
+
     /// <summary>Takes one measurement; may block for the conversion time of the part. Called off the assessment loop, by one thread at a time.</summary>
     SensorAnswer Read();
 }
