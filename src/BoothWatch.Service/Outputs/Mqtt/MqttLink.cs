@@ -20,6 +20,7 @@ internal sealed partial class MqttLink(
     TimeProvider time,
     ILogger<MqttLink> logger) : BackgroundService
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1.5);
     private static readonly TimeSpan Steady = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan FarewellLimit = TimeSpan.FromSeconds(2);
 
@@ -30,16 +31,25 @@ internal sealed partial class MqttLink(
     private readonly BackOff _backOff = new(
         TimeSpan.FromSeconds(options.Value.FirstRetryS), TimeSpan.FromSeconds(options.Value.LongestRetryS), Random.Shared.NextDouble);
 
-    private MqttSession? _session;
+    private TaskCompletionSource<MqttSession> _next = NoSession();
     private string _trouble = "it has only just started";
 
     /// <summary>Connections made since the start.</summary>
     public int Connections { get; private set; }
 
-    /// <summary>The present session.</summary>
+    /// <summary>The present session; when there is none, the next one if it comes within a moment.</summary>
     /// <exception cref="MqttLinkException">There is none; the message says why.</exception>
-    public MqttSession Session => Volatile.Read(ref _session)
-        ?? throw new MqttLinkException($"no connection to {_place}: {Volatile.Read(ref _trouble)}");
+    public async Task<MqttSession> SessionAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            return await Volatile.Read(ref _next).Task.WaitAsync(Patience, time, cancellationToken);
+        }
+        catch (TimeoutException)
+        {
+            throw new MqttLinkException($"no connection to {_place}: {Volatile.Read(ref _trouble)}");
+        }
+    }
 
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -131,7 +141,7 @@ internal sealed partial class MqttLink(
     {
         Connections++;
         LogConnected(_place, topics.Device);
-        Volatile.Write(ref _session, session);
+        _next.SetResult(session);
         try
         {
             return await session.Ended.WaitAsync(stopping);
@@ -143,7 +153,7 @@ internal sealed partial class MqttLink(
         }
         finally
         {
-            Volatile.Write(ref _session, null);
+            Volatile.Write(ref _next, NoSession());
         }
     }
 
@@ -160,6 +170,8 @@ internal sealed partial class MqttLink(
             // Then the broker says "lost" for us.
         }
     }
+
+    private static TaskCompletionSource<MqttSession> NoSession() => new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     private void Dispatch(MqttApplicationMessage message)
     {

@@ -29,7 +29,7 @@ internal sealed class MqttOutput(
     /// <exception cref="MqttLinkException">There is no connection, or the broker did not take it.</exception>
     public async Task HandleAsync(Assessment assessment, CancellationToken cancellationToken)
     {
-        MqttSession session = link.Session;
+        MqttSession session = await link.SessionAsync(cancellationToken);
         bool anew = session != _told;
         if (anew)
         {

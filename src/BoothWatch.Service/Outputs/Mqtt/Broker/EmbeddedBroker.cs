@@ -79,6 +79,12 @@ internal sealed partial class EmbeddedBroker(
         server.ValidatingConnectionAsync += args =>
         {
             args.ReasonCode = Judge(args.ClientId, args.UserName, args.Password);
+            if (string.IsNullOrEmpty(args.ClientId))
+            {
+                // MQTT 5.0, 3.1.3.1: a client may leave its id to the broker.
+                args.AssignedClientIdentifier = $"auto-{Guid.NewGuid():N}";
+            }
+
             return Task.CompletedTask;
         };
         server.InterceptingPublishAsync += args =>
