@@ -52,7 +52,7 @@ internal static class MqttTrouble
     public static string Explain(MqttClientConnectResultCode code) => code switch
     {
         MqttClientConnectResultCode.BadUserNameOrPassword => "it refused the user or the password: check mqtt:user and mqtt:passwordFile",
-        MqttClientConnectResultCode.NotAuthorized => "it does not let this client in: check mqtt:user, mqtt:passwordFile and the rights it gives them",
+        MqttClientConnectResultCode.NotAuthorized => "it does not let this client in: check mqtt:user and mqtt:passwordFile, and what it allows them",
         MqttClientConnectResultCode.UnsupportedProtocolVersion => "it does not speak MQTT 5: update the broker",
         _ => $"it refused the connection: {Words(code)}",
     };
