@@ -13,10 +13,28 @@ internal static class MqttJson
     {
         Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
         NumberHandling = JsonNumberHandling.Strict,
-        Converters = { new VerdictConverter(), new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
+        Converters = { new VerdictConverter(), new NumberConverter(), new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
     };
 
     public static byte[] Write<T>(T document) => JsonSerializer.SerializeToUtf8Bytes(document, Options);
+
+    /// <summary>What is no number is not known: JSON has no word for it.</summary>
+    private sealed class NumberConverter : JsonConverter<double>
+    {
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDouble();
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+        {
+            if (double.IsFinite(value))
+            {
+                writer.WriteNumberValue(value);
+            }
+            else
+            {
+                writer.WriteNullValue();
+            }
+        }
+    }
 
     private sealed class VerdictConverter : JsonConverter<Verdict>
     {
