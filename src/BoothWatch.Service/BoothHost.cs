@@ -28,7 +28,7 @@ public static class BoothHost
         builder.Services.AddBoothLogging();
         builder.Services.AddSystemd();
         builder.Services.AddSensing();
-        builder.Services.AddCoat(file);
+        builder.Services.AddCoat(file, DemoCup);
         builder.Services.AddSeries(AnyEmulated);
         builder.Services.AddSingleton<IHistory, JournalHistory>();
         builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
@@ -36,7 +36,7 @@ public static class BoothHost
         builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
-        builder.Services.AddOutput<PageFeed>();
+        builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddLight();
         builder.Services.AddAssessing(AllEmulated);
 
@@ -46,6 +46,9 @@ public static class BoothHost
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);
 
     private static bool AllEmulated(IServiceProvider services) => services.GetServices<ISensor>().All(sensor => sensor.IsEmulated);
+
+    private static double? DemoCup(IServiceProvider services) =>
+        AllEmulated(services) ? services.GetRequiredService<IOptions<DemoOptions>>().Value.CupRetarderPct : null;
 
     private static PageSources PageSourcesOf(IServiceProvider services)
     {

@@ -1,1 +1,21 @@
-return 0;
+using BenchmarkDotNet.Running;
+using BoothWatch.Benchmarks.Demo;
+using BoothWatch.Benchmarks.Film;
+using BoothWatch.Benchmarks.Series;
+
+// plots FOLDER        draws the plots of docs/method.md, normally into docs/plots
+// tables FILE         rewrites the tables of docs/method.md in place
+// cost                processor time of the film model beside a fixed loop
+// journal             one day of journal
+// demo [MINUTES]      start to first verdict and memory of the demo
+// anything else       goes to BenchmarkDotNet, for example --filter *Film*
+return args switch
+{
+    ["plots", string folder] => FilmPlots.Draw(folder, Console.Out),
+    ["tables", string file] => FilmTables.Rewrite(file, Console.Out),
+    ["cost"] => FilmCost.Print(Console.Out),
+    ["journal"] => await JournalDay.RunAsync(Console.Out),
+    ["demo"] => await DemoRun.RunAsync(10, Console.Out),
+    ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
+    _ => BenchmarkSwitcher.FromAssembly(typeof(FilmBenchmarks).Assembly).Run(args).Any() ? 0 : 2,
+};

@@ -3,7 +3,7 @@ using BoothWatch.Film;
 namespace BoothWatch.Service.Coat;
 
 /// <summary>What is in the cup and what it goes on. Materials are named by their ids in config/materials.</summary>
-public sealed class CoatOptions
+public sealed record CoatOptions
 {
     /// <summary>Section of the configuration.</summary>
     public const string Section = "coat";

@@ -11,7 +11,8 @@ public static class CoatSetup
     /// <summary>Adds <see cref="BoothOptions"/>, <see cref="CoatOptions"/>, the <see cref="MaterialCatalogue"/> and the <see cref="CoatPlan"/>.</summary>
     /// <param name="services">The container.</param>
     /// <param name="file">The configuration file; its folder holds the materials.</param>
-    public static IServiceCollection AddCoat(this IServiceCollection services, ConfigurationFile file)
+    /// <param name="demoCup">Retarder in the cup of the scripted shop, %, where the coat section names none; null outside a demo.</param>
+    public static IServiceCollection AddCoat(this IServiceCollection services, ConfigurationFile file, Func<IServiceProvider, double?> demoCup)
     {
         ArgumentNullException.ThrowIfNull(file);
         services.AddOptionsWithValidateOnStart<BoothOptions>().BindConfiguration(BoothOptions.Section);
@@ -20,8 +21,12 @@ public static class CoatSetup
             .AddSingleton<IValidateOptions<BoothOptions>, BoothOptionsValidator>()
             .AddSingleton<IValidateOptions<CoatOptions>, CoatOptionsValidator>()
             .AddSingleton(_ => MaterialsLoader.Load(file.MaterialsFolder))
-            .AddSingleton(provider => CoatPlanner.Plan(
-                provider.GetRequiredService<IOptions<CoatOptions>>().Value,
-                provider.GetRequiredService<MaterialCatalogue>()));
+            .AddSingleton(provider =>
+            {
+                CoatOptions coat = provider.GetRequiredService<IOptions<CoatOptions>>().Value;
+                return CoatPlanner.Plan(
+                    coat with { LoadedRetarderPct = coat.LoadedRetarderPct ?? demoCup(provider) },
+                    provider.GetRequiredService<MaterialCatalogue>());
+            });
     }
 }

@@ -7,6 +7,9 @@ namespace BoothWatch.Service.Commands;
 /// <summary>The commands and how a command line becomes one of them.</summary>
 public static class CommandLine
 {
+    // After Ctrl-C or a stop by the service manager: long enough for the last flush of the outputs.
+    private static readonly TimeSpan StopTimeout = TimeSpan.FromSeconds(12);
+
     /// <summary>Runs a command line.</summary>
     /// <returns>One of <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(string[] args, CommandStreams streams, CancellationToken cancellationToken = default)
@@ -28,12 +31,24 @@ public static class CommandLine
         try
         {
             return await parsed.InvokeAsync(
-                new InvocationConfiguration { Output = streams.Out, Error = streams.Error, EnableDefaultExceptionHandler = false },
+                new InvocationConfiguration
+                {
+                    Output = streams.Out,
+                    Error = streams.Error,
+                    EnableDefaultExceptionHandler = false,
+                    ProcessTerminationTimeout = StopTimeout,
+                },
                 cancellationToken);
         }
         catch (OperationCanceledException)
         {
             return ExitCode.Interrupted;
+        }
+        catch (IOException problem)
+        {
+            // Standard output on a full disk, a table that cannot be read to its end.
+            await streams.Error.WriteLineAsync($"stopped before the end: {problem.Message}");
+            return ExitCode.Failed;
         }
     }
 

@@ -4,15 +4,16 @@ using BoothWatch.Service.Configuration;
 namespace BoothWatch.Service.Commands;
 
 /// <summary><c>run</c>: the booth itself, until it is stopped.</summary>
-internal static class RunCommand
+internal static partial class RunCommand
 {
     public static Command Build(Option<string?> config, CommandStreams streams)
     {
-        var command = new Command("run", "Watches the booth: reads the sensors, sets the light, serves the page. This is what happens when no command is given.");
+        var command = new Command("run", "Watches the booth: reads the sensors, sets the light, serves the page, until Ctrl-C. This is what happens when no command is given.");
         command.SetAction((parsed, cancel) => RunAsync(parsed.GetValue(config), streams, cancel));
         return command;
     }
 
+    /// <summary>Runs the booth. Ends with <see cref="ExitCode.Good"/> when it was asked to stop, and with <see cref="ExitCode.Failed"/> when it stopped by itself.</summary>
     public static async Task<int> RunAsync(string? configPath, CommandStreams streams, CancellationToken cancellationToken)
     {
         ConfigurationFile file = ConfigurationFile.Read(configPath);
@@ -21,11 +22,36 @@ internal static class RunCommand
             return ExitCode.Wrong;
         }
 
-        await using WebApplication booth = BoothHost.Build(file);
-        await booth.RunAsync(cancellationToken);
+        await using WebApplication host = BoothHost.Build(file);
+        ILogger log = host.Services.GetRequiredService<ILoggerFactory>().CreateLogger("BoothWatch");
+        LogOrigin(log, file.Origin);
+        HashSet<string> defaults = [.. EffectiveConfiguration.Lines(new ConfigurationBuilder().Build())];
+        foreach (string setting in EffectiveConfiguration.Lines(file.Configuration))
+        {
+            LogSetting(log, defaults.Contains(setting) ? LogLevel.Debug : LogLevel.Information, setting);
+        }
 
-        // A background part that dies stops the host, and the host would still end with exit code 0.
-        bool anyDied = booth.Services.GetServices<IHostedService>().OfType<BackgroundService>().Any(part => part.ExecuteTask is { IsFaulted: true });
-        return anyDied ? ExitCode.Failed : ExitCode.Good;
+        // The host stops by itself when one of its parts throws, and would then end with 0: only a request to stop is good.
+        bool asked = false;
+        using CancellationTokenRegistration stop = cancellationToken.Register(() => asked = true);
+        try
+        {
+            await host.StartAsync(cancellationToken);
+        }
+        catch (IOException problem)
+        {
+            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {problem.Message} (page:url of the configuration; is it running already?)");
+            return ExitCode.Failed;
+        }
+
+        await host.WaitForShutdownAsync(cancellationToken);
+        return asked ? ExitCode.Good : ExitCode.Failed;
     }
+
+    [LoggerMessage(EventId = 1, Level = LogLevel.Information, Message = "Configuration: read from {Origin}, other settings have their defaults")]
+    private static partial void LogOrigin(ILogger logger, string origin);
+
+    // What differs from the defaults is worth reading at every start; the rest is there for who asks.
+    [LoggerMessage(EventId = 2, Message = "Configuration: {Setting}")]
+    private static partial void LogSetting(ILogger logger, LogLevel level, string setting);
 }

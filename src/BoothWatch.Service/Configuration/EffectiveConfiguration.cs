@@ -1,6 +1,5 @@
 using System.Collections;
 using System.Globalization;
-using System.Reflection;
 
 namespace BoothWatch.Service.Configuration;
 
@@ -33,10 +32,8 @@ public static class EffectiveConfiguration
         }
 
         return SettingShape.KeysOf(value.GetType())
-            .SelectMany(key => Describe($"{path}:{key.Key}", Read(key.Value, value)));
+            .SelectMany(key => Describe($"{path}:{key.Key}", key.Value.GetValue(value)));
     }
-
-    private static object? Read(PropertyInfo property, object owner) => property.GetValue(owner);
 
     internal static string Show(string path, object? value)
     {

@@ -174,7 +174,8 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         plot.Axes.Bottom.TickGenerator = new NumericManual(
             [.. ticks.Select(t => X(request, t.Time.UtcDateTime))], [.. ticks.Select(t => t.Label)]);
         plot.Axes.Bottom.Range.Set(0, (request.To - request.From).TotalSeconds);
-        plot.Axes.Bottom.Label.Text = "time of day at the booth, h:min";
+        bool seconds = ticks.Any(t => t.Label.Count(c => c == ':') == 2);
+        plot.Axes.Bottom.Label.Text = "time of day at the booth, h:min" + (seconds ? ":s" : "");
         plot.Axes.Bottom.Label.FontSize = 13;
         plot.Axes.Bottom.Label.Bold = false;
     }

@@ -8,13 +8,18 @@ internal static class PageHeaders
 
     public static Task Add(HttpContext context, RequestDelegate next)
     {
-        IHeaderDictionary headers = context.Response.Headers;
-        headers.ContentSecurityPolicy = PagePolicy;
-        headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
-        headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
-        headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers.CacheControl = "no-store";
+        // At the last moment, so that the answer to a failure carries them too.
+        context.Response.OnStarting(() =>
+        {
+            IHeaderDictionary headers = context.Response.Headers;
+            headers.ContentSecurityPolicy = PagePolicy;
+            headers.XContentTypeOptions = "nosniff";
+            headers["Referrer-Policy"] = "no-referrer";
+            headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
+            headers["Cross-Origin-Resource-Policy"] = "same-origin";
+            headers.CacheControl = "no-store";
+            return Task.CompletedTask;
+        });
         return next(context);
     }
 }

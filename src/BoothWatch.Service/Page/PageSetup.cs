@@ -32,7 +32,13 @@ public static class PageSetup
         services.AddHostedService<PageAnnouncement>();
 
         services.ConfigureHttpJsonOptions(json => PageJson.Apply(json.SerializerOptions));
-        services.AddProblemDetails();
+        services.AddProblemDetails(problems => problems.CustomizeProblemDetails = problem =>
+        {
+            if (problem.ProblemDetails.Status == StatusCodes.Status500InternalServerError)
+            {
+                problem.ProblemDetails.Detail ??= "BoothWatch could not answer; its log says why";
+            }
+        });
         services.AddOpenApi(api => api.AddDocumentTransformer((document, _, _) => ApiDescription.Introduce(document)));
         return services;
     }

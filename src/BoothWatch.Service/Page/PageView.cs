@@ -59,20 +59,19 @@ public sealed record PageView
                 ["word"] = Capital(state.Verdict.Word()),
                 ["finding"] = DegreeText.Tie(first.Finding),
                 ["action"] = DegreeText.Tie(first.Action),
-                ["coat"] = film is null ? "coat not known" : film.Coat + " coat",
+                ["coat"] = Coat(film),
                 ["mix"] = film?.Mix ?? "",
                 ["retarder"] = film is null ? DegreeText.Unknown
                     : film.RecommendedRetarderPct is { } pct ? DegreeText.Percent(pct) : "none",
                 ["retarderMl"] = RetarderMl(film),
-                ["loaded"] = film is null ? "" : film.LoadedRetarderPct is { } loaded ? $"in the cup now: {DegreeText.Percent(loaded)}" : "no cup mixed yet",
-                ["temperature"] = text.Temperature(air?.TemperatureC),
-                ["humidity"] = DegreeText.Percent(air?.RelativeHumidityPct),
+                ["temperature"] = text.Temperature(air?.TemperatureC ?? Known(state, Quantity.BoothTemperature)),
+                ["humidity"] = DegreeText.Percent(air?.RelativeHumidityPct ?? Known(state, Quantity.BoothHumidity)),
                 ["criticalHumidity"] = DegreeText.Percent(film?.CriticalHumidityPct),
                 ["dewPoint"] = text.Temperature(air?.DewPointC),
                 ["dewPointUncertainty"] = air is null ? "" : text.Uncertainty(air.DewPointUncertaintyC),
                 ["margin"] = text.Difference(film?.BlushMarginC),
                 ["marginUncertainty"] = film is null ? "" : text.Uncertainty(film.MarginUncertaintyC),
-                ["piece"] = text.Temperature(air?.PieceTemperatureC),
+                ["piece"] = text.Temperature(air?.PieceTemperatureC ?? Known(state, Quantity.PieceTemperature)),
                 ["film"] = text.Temperature(film?.LowestFilmTemperatureC),
                 ["measuredAt"] = state.Assessment is null ? "never"
                     : TimeZoneInfo.ConvertTime(state.Assessment.Time, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
@@ -89,6 +88,17 @@ public sealed record PageView
         (_, "") => $"{sources.Booth} booth",
         _ => $"{sources.Booth} booth, {sources.Shop}",
     };
+
+    private static string Coat(FilmFindings? film) => film switch
+    {
+        null => "coat not known",
+        { LoadedRetarderPct: { } loaded } => $"{film.Coat} coat, in the cup now: {DegreeText.Percent(loaded)}",
+        _ => $"{film.Coat} coat, no cup mixed yet",
+    };
+
+    /// <summary>A good reading, for the time when not enough is known to speak of the air as a whole.</summary>
+    private static double? Known(CurrentState state, Quantity quantity) =>
+        state.Assessment?.Snapshot[quantity] is { IsGood: true } reading ? reading.Value : null;
 
     private static string RetarderMl(FilmFindings? film) => film switch
     {

@@ -52,7 +52,7 @@ public sealed class BlushModel
         ArgumentNullException.ThrowIfNull(air);
         ArgumentNullException.ThrowIfNull(airUncertainty);
         int? loaded = LoadedIndex(plan);
-        if (CoatConditionsCheck.SurroundingsProblem(air.TemperatureC, pieceTemperatureC, air.PressurePa) is { } problem)
+        if (CoatConditionsCheck.SurroundingsProblem(air.TemperatureC, pieceTemperatureC, air.PressurePa, reserveC: 2) is { } problem)
         {
             throw new DryingFailedException($"outside the range of the drying-film model: {problem}");
         }

@@ -20,9 +20,13 @@ internal static class CoatConditionsCheck
     }
 
     /// <summary>What is wrong with the measured surroundings; null when nothing is.</summary>
-    public static string? SurroundingsProblem(double airTemperatureC, double pieceTemperatureC, double pressurePa) =>
-        Problem(airTemperatureC, -20, 60, "air temperature", "°C", "21")
-            ?? Problem(pieceTemperatureC, -20, 80, "piece temperature", "°C", "20")
+    /// <param name="airTemperatureC">Air temperature, °C.</param>
+    /// <param name="pieceTemperatureC">Piece temperature, °C.</param>
+    /// <param name="pressurePa">Station pressure, Pa.</param>
+    /// <param name="reserveC">How far inside the range temperatures must lie, °C: whoever looks at neighbouring temperatures too needs some.</param>
+    public static string? SurroundingsProblem(double airTemperatureC, double pieceTemperatureC, double pressurePa, double reserveC = 0) =>
+        Problem(airTemperatureC, -20 + reserveC, 60 - reserveC, "air temperature", "°C", "21")
+            ?? Problem(pieceTemperatureC, -20 + reserveC, 80 - reserveC, "piece temperature", "°C", "20")
             ?? Problem(pressurePa, 50000, 120000, "pressure", "Pa", "101325");
 
     private static string? CoatProblem(CoatConditions conditions)

@@ -1,14 +1,13 @@
-using BoothWatch.Air;
 using BoothWatch.Solvents;
 
 namespace BoothWatch.Film;
 
-/// <summary>The balance equations of a drying film on its substrate, and their Jacobian. docs/method-film.md gives each with its source.</summary>
+/// <summary>The balance equations of a drying film on its substrate, and their Jacobian. docs/method.md gives each with its source.</summary>
 /// <remarks>
 /// State, per m² of film: moles of each solvent, moles of free water, film temperature (K), temperatures of the substrate cells (K).
 /// The first <see cref="CoreSize"/> entries couple all to all; the substrate is tridiagonal and touches only the film temperature.
 /// </remarks>
-internal sealed class DryingFilm
+internal sealed partial class DryingFilm
 {
     private const double WaterHeatAt0C = 2.501e6 * PhysicalConstants.WaterMolarMassKgPerMol;
     private const double WaterHeatSlope = -2361 * PhysicalConstants.WaterMolarMassKgPerMol;
@@ -38,11 +37,7 @@ internal sealed class DryingFilm
     // work space of one evaluation
     private readonly double[] _pressure;
     private readonly double[] _slope;
-    private readonly double[] _flux;
-    private readonly double[] _shareByMoles;
-    private readonly double[] _activityByMoles;
-    private readonly double[] _totalByMoles;
-    private readonly double[] _heatByMoles;
+    private readonly double[] _pressureByMoles;
 
     /// <summary>Prepares the equations of one coat in one air.</summary>
     public DryingFilm(CoatConditions conditions, double airVapourPa, FilmParameters parameters)
@@ -97,11 +92,7 @@ internal sealed class DryingFilm
 
         _pressure = new double[_solvents];
         _slope = new double[_solvents];
-        _flux = new double[_solvents];
-        _shareByMoles = new double[_solvents];
-        _activityByMoles = new double[_solvents];
-        _totalByMoles = new double[_solvents];
-        _heatByMoles = new double[_solvents];
+        _pressureByMoles = new double[_solvents];
     }
 
     /// <summary>Entries that couple all to all: solvents, water, film temperature.</summary>
@@ -165,187 +156,5 @@ internal sealed class DryingFilm
         }
 
         return volume;
-    }
-
-    /// <summary>Rates of change of the state, and on request the dense core block of the Jacobian (row by row).</summary>
-    public void Evaluate(ReadOnlySpan<double> state, Span<double> rate, Span<double> core)
-    {
-        bool jacobian = !core.IsEmpty;
-        double temperatureK = state[TemperatureIndex];
-        double lnTemperature = Math.Log(temperatureK);
-        double moles = 0;
-        double volume = PolymerVolume;
-        double capacity = _polymerHeatCapacity + (state[WaterIndex] * WaterLiquidHeatCapacity);
-        for (int i = 0; i < _solvents; i++)
-        {
-            moles += state[i];
-            volume += state[i] * _molarVolume[i];
-            capacity += state[i] * _liquidHeatCapacity[i];
-        }
-
-        // Flory-Huggins activity of the solvent blend over the polymer: ln a = ln(1-φ) + φ + χ φ².
-        double polymer = PolymerVolume / volume;
-        double blend = (1 - polymer) * Math.Exp(polymer + (_parameters.Chi * polymer * polymer));
-        double blendSlope = (1 + (2 * _parameters.Chi * polymer) - (1 / (1 - polymer))) * -polymer / volume;
-
-        double share = 0;
-        double shareByTemperature = 0;
-        for (int i = 0; i < _solvents; i++)
-        {
-            (double ln, double slope) = _vapourPressure[i].Ln(temperatureK, lnTemperature);
-            double unit = blend * Math.Exp(ln) / moles;
-            _activityByMoles[i] = unit;
-            _pressure[i] = unit * state[i];
-            _slope[i] = slope;
-            share += _pressure[i];
-            shareByTemperature += _pressure[i] * slope;
-        }
-
-        share /= _pressurePa;
-        shareByTemperature /= _pressurePa;
-        (double stefan, double stefanSlope) = Stefan(share);
-
-        double total = 0;
-        double totalByTemperature = 0;
-        double sensible = 0;
-        double sensibleByTemperature = 0;
-        double latent = 0;
-        double latentByTemperature = 0;
-        double vapourHeatRatio = _parameters.VapourHeatCapacityRatio;
-        for (int i = 0; i < _solvents; i++)
-        {
-            double flux = _conductance[i] * _pressure[i] * stefan;
-            double fluxByTemperature = _conductance[i] * _pressure[i] * ((_slope[i] * stefan) + (stefanSlope * shareByTemperature));
-            double heat = _heat[i] + (_heatSlope[i] * temperatureK);
-            _flux[i] = flux;
-            rate[i] = -flux;
-            total += flux;
-            totalByTemperature += fluxByTemperature;
-            sensible += flux * _liquidHeatCapacity[i];
-            sensibleByTemperature += fluxByTemperature * _liquidHeatCapacity[i];
-            latent += flux * heat;
-            latentByTemperature += (fluxByTemperature * heat) + (flux * _heatSlope[i]);
-            if (jacobian)
-            {
-                core[(i * CoreSize) + WaterIndex] = 0;
-                core[(i * CoreSize) + TemperatureIndex] = -fluxByTemperature;
-            }
-        }
-
-        // Water crosses the outflow of solvent vapour (film theory): N = F (a p_sat (B + θ) - p_air B), B = θ/(e^θ - 1).
-        double outflow = total / (_waterConductance * _pressurePa);
-        (double bernoulli, double bernoulliSlope) = Bernoulli(outflow);
-        double saturation = SaturationPressure.OverWater(temperatureK - PhysicalConstants.ZeroCelsiusK, out double saturationSlope);
-        double dryness = Math.Exp(-state[WaterIndex] / _waterSmoothingMol);
-        double waterPressure = (1 - dryness) * saturation;
-        double waterFlux = _waterConductance * ((waterPressure * (bernoulli + outflow)) - (_airVapourPa * bernoulli));
-        double waterFluxByOutflow = _waterConductance * ((waterPressure * (bernoulliSlope + 1)) - (_airVapourPa * bernoulliSlope));
-        double waterFluxByWater = _waterConductance * saturation * dryness / _waterSmoothingMol * (bernoulli + outflow);
-        double waterHeat = WaterHeatAt0C + (WaterHeatSlope * (temperatureK - PhysicalConstants.ZeroCelsiusK));
-        rate[WaterIndex] = -waterFlux;
-
-        // Heat: convection (less while vapour streams out, Ackermann), radiation, evaporation, conduction.
-        double ackermannArgument = sensible * vapourHeatRatio / _convection;
-        (double ackermann, double ackermannSlope) = Bernoulli(ackermannArgument);
-        double difference = _airK - temperatureK;
-        double below = _grid.Conductance[0] * (state[CoreSize] - temperatureK);
-        double gain = (((_convection * ackermann) + _radiation) * difference) - latent - (waterFlux * waterHeat) + below;
-        double temperatureRate = gain / capacity;
-        rate[TemperatureIndex] = temperatureRate;
-
-        double flow = below;
-        int last = Cells - 1;
-        for (int i = 0; i <= last; i++)
-        {
-            double here = state[CoreSize + i];
-            double next = i < last ? state[CoreSize + i + 1] : _airK;
-            double inward = _grid.Conductance[i + 1] * (next - here);
-            rate[CoreSize + i] = (inward - flow) / _grid.Capacity[i];
-            flow = inward;
-        }
-
-        if (!jacobian)
-        {
-            return;
-        }
-
-        // Common factors by each solvent's moles j: every pressure scales by (blend slope v_j - 1/moles), the j-th also by its own amount.
-        double pressureScaled = share * _pressurePa;
-        for (int j = 0; j < _solvents; j++)
-        {
-            double common = (blendSlope * _molarVolume[j]) - (1 / moles);
-            _shareByMoles[j] = (_activityByMoles[j] + (pressureScaled * common)) / _pressurePa;
-            _totalByMoles[j] = 0;
-            _heatByMoles[j] = 0;
-            double sensibleByMoles = 0;
-            for (int i = 0; i < _solvents; i++)
-            {
-                double pressureByMoles = (_pressure[i] * common) + (i == j ? _activityByMoles[i] : 0);
-                double byMoles = _conductance[i] * ((pressureByMoles * stefan) + (_pressure[i] * stefanSlope * _shareByMoles[j]));
-                core[(i * CoreSize) + j] = -byMoles;
-                _totalByMoles[j] += byMoles;
-                _heatByMoles[j] += byMoles * (_heat[i] + (_heatSlope[i] * temperatureK));
-                sensibleByMoles += byMoles * _liquidHeatCapacity[i];
-            }
-
-            double waterByMoles = waterFluxByOutflow * _totalByMoles[j] / (_waterConductance * _pressurePa);
-            core[(WaterIndex * CoreSize) + j] = -waterByMoles;
-            double gainByMoles = (ackermannSlope * sensibleByMoles * vapourHeatRatio * difference) - _heatByMoles[j] - (waterByMoles * waterHeat);
-            core[(TemperatureIndex * CoreSize) + j] = (gainByMoles - (temperatureRate * _liquidHeatCapacity[j])) / capacity;
-        }
-
-        double waterByTemperature = (_waterConductance * (1 - dryness) * saturationSlope * (bernoulli + outflow))
-            + (waterFluxByOutflow * totalByTemperature / (_waterConductance * _pressurePa));
-        core[(WaterIndex * CoreSize) + WaterIndex] = -waterFluxByWater;
-        core[(WaterIndex * CoreSize) + TemperatureIndex] = -waterByTemperature;
-        core[(TemperatureIndex * CoreSize) + WaterIndex] =
-            ((-waterFluxByWater * waterHeat) - (temperatureRate * WaterLiquidHeatCapacity)) / capacity;
-        core[(TemperatureIndex * CoreSize) + TemperatureIndex] =
-            ((ackermannSlope * sensibleByTemperature * vapourHeatRatio * difference) - (_convection * ackermann) - _radiation
-                - latentByTemperature - (waterByTemperature * waterHeat) - (waterFlux * WaterHeatSlope) - _grid.Conductance[0]) / capacity;
-        FilmBySubstrate = _grid.Conductance[0] / capacity;
-    }
-
-    /// <summary>Jacobian entry: film temperature rate by the first cell, as of the last evaluation with a Jacobian.</summary>
-    public double FilmBySubstrate { get; private set; }
-
-    /// <summary>The constant tridiagonal part of the Jacobian: each cell by the one above (the film for the first), itself, the one below.</summary>
-    public void SubstrateJacobian(Span<double> above, Span<double> own, Span<double> below)
-    {
-        for (int i = 0; i < Cells; i++)
-        {
-            double up = _grid.Conductance[i] / _grid.Capacity[i];
-            double down = _grid.Conductance[i + 1] / _grid.Capacity[i];
-            above[i] = up;
-            below[i] = i < Cells - 1 ? down : 0;
-            own[i] = -up - down;
-        }
-    }
-
-    /// <summary>Stefan's correction -ln(1-y)/y for a vapour share y of the pressure, and its slope.</summary>
-    private static (double Value, double Slope) Stefan(double share)
-    {
-        if (share < 1e-3)
-        {
-            return (1 + (share * (0.5 + (share / 3))), 0.5 + (2 * share / 3) + (0.75 * share * share));
-        }
-
-        double bounded = Math.Min(share, HighestVapourShare);
-        double value = -Math.Log(1 - bounded) / bounded;
-        double slope = ((1 / (1 - bounded)) - value) / bounded;
-        return (value + (slope * (share - bounded)), slope);
-    }
-
-    /// <summary>B(θ) = θ/(e^θ - 1) and its slope.</summary>
-    private static (double Value, double Slope) Bernoulli(double theta)
-    {
-        if (Math.Abs(theta) < 1e-3)
-        {
-            return (1 - (theta / 2) + (theta * theta / 12), -0.5 + (theta / 6));
-        }
-
-        double exponential = Math.Exp(theta);
-        double denominator = exponential - 1;
-        return (theta / denominator, (denominator - (theta * exponential)) / (denominator * denominator));
     }
 }

@@ -48,7 +48,7 @@ public static class DryingRun
                 return Result(0, 0, solver.State[film.TemperatureIndex]);
             }
 
-            solver.Start();
+            solver.Refresh();
             while (solver.TimeS < parameters.LongestRunS)
             {
                 if (solver.Steps >= MostSteps)

@@ -1,6 +1,6 @@
 namespace BoothWatch.Film;
 
-/// <summary>The parameters of the drying-film model that no data sheet gives. docs/method-film.md argues each value.</summary>
+/// <summary>The parameters of the drying-film model that no data sheet gives. docs/method.md argues each value.</summary>
 public sealed record FilmParameters
 {
     /// <summary>The values the product uses.</summary>
@@ -39,8 +39,8 @@ public sealed record FilmParameters
     /// <summary>Longest simulated time, s.</summary>
     public double LongestRunS { get; init; } = 6 * 3600;
 
-    /// <summary>Standard uncertainty (k = 1) of a critical dew point that the parameters above bring with them, °C. Assumed 0.7, from varying them within their stated ranges and from leaving out non-ideal blends; docs/method-film.md shows the spread.</summary>
-    public double ModelUncertaintyC { get; init; } = 0.7;
+    /// <summary>Standard uncertainty (k = 1) of a critical dew point that the parameters above bring with them, °C. Assumed 0.8, from varying them within their stated ranges and from leaving out non-ideal blends; docs/method.md shows the spread.</summary>
+    public double ModelUncertaintyC { get; init; } = 0.8;
 
     /// <summary>Relative tolerance of the solver.</summary>
     public double Tolerance { get; init; } = 2e-4;

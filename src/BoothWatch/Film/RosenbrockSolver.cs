@@ -44,7 +44,6 @@ internal sealed class RosenbrockSolver
     private readonly double[] _pivotOwn;
     private readonly double[] _jacobian;
     private readonly double[] _nextState;
-    private readonly double[] _nextRate;
     private readonly DenseLu _lu;
     private double _stepS = 1e-3;
     private bool _rejected;
@@ -62,7 +61,6 @@ internal sealed class RosenbrockSolver
         State = new double[size];
         Rate = new double[size];
         _nextState = new double[size];
-        _nextRate = new double[size];
         _trial = new double[size];
         _scale = new double[size];
         for (int i = 0; i < Stages; i++)
@@ -103,8 +101,12 @@ internal sealed class RosenbrockSolver
     /// <summary>Accepted steps so far.</summary>
     public int Steps { get; private set; }
 
-    /// <summary>Makes the rates belong to the initial state; call once after filling <see cref="State"/>.</summary>
-    public void Start() => _film.Evaluate(State, Rate, _jacobian);
+    /// <summary>Makes rates and Jacobian belong to <see cref="State"/>; call once after filling it.</summary>
+    public void Refresh()
+    {
+        _film.Evaluate(State, Rate);
+        _film.Jacobian(_jacobian);
+    }
 
     /// <summary>Takes one accepted step, not beyond <paramref name="endS"/>. Afterwards <paramref name="previous"/> and <paramref name="previousRate"/> hold the start of the step.</summary>
     /// <exception cref="DryingFailedException">The step became too small or a value is not finite.</exception>
@@ -120,8 +122,7 @@ internal sealed class RosenbrockSolver
                 State.CopyTo(previous, 0);
                 Rate.CopyTo(previousRate, 0);
                 _nextState.CopyTo(State, 0);
-                _film.Evaluate(State, _nextRate, _jacobian);
-                _nextRate.CopyTo(Rate, 0);
+                Refresh();
                 TimeS += step;
                 Steps++;
                 _stepS = step * (_rejected ? Math.Min(factor, 1) : factor);
@@ -166,7 +167,7 @@ internal sealed class RosenbrockSolver
                     }
                 }
 
-                _film.Evaluate(_trial, k, default);
+                _film.Evaluate(_trial, k);
                 for (int j = 0; j < s; j++)
                 {
                     double c = C[at + j] * inverseStep;

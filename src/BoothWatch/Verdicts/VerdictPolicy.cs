@@ -14,13 +14,14 @@ public sealed record VerdictPolicy
 
     // ---- blush ---------------------------------------------------------------------------------
 
-    /// <summary>Blush margin wanted on top of the expanded uncertainty, °C. Default 1.0, 0 to 10.</summary>
+    /// <summary>Blush margin wanted on top of the expanded uncertainty, °C. Default 0.5, 0 to 10.</summary>
     [PolicyLimit("°C", 0, 10, OwnChoice)]
-    public double RequiredMarginC { get; init; } = 1.0;
+    public double RequiredMarginC { get; init; } = 0.5;
 
-    /// <summary>Factor from the standard to the expanded uncertainty; 2 covers about 95 %. Default 2, 1 to 3.</summary>
-    [PolicyLimit("-", 1, 3, "JCGM 100:2008 (GUM) 6.3.3")]
-    public double CoverageFactor { get; init; } = 2.0;
+    /// <summary>Factor from the standard to the expanded uncertainty. 1.65 covers 95 % on the one side that matters, less margin than was
+    /// reckoned. Default 1.65, 1 to 3.</summary>
+    [PolicyLimit("-", 1, 3, "one-sided 95 % of the normal distribution, 1.645; guard band of JCGM 106:2012 8.3")]
+    public double CoverageFactor { get; init; } = 1.65;
 
     /// <summary>Retarder level above which a coat dries so slowly that it asks for care, % by volume of the unretarded mix. Default 10, 0 to 50.</summary>
     [PolicyLimit("%", 0, 50, Common)]
@@ -92,9 +93,9 @@ public sealed record VerdictPolicy
 
     // ---- time and words ------------------------------------------------------------------------
 
-    /// <summary>How long a better verdict must hold before it is shown, s. Default 60, 1 to 900.</summary>
+    /// <summary>How long a better verdict must hold before it is shown, s. Default 30, 1 to 900.</summary>
     [PolicyLimit("s", 1, 900, OwnChoice)]
-    public double DwellS { get; init; } = 60.0;
+    public double DwellS { get; init; } = 30.0;
 
     /// <summary>Longest gap between two assessments that still counts as holding, s. Default 5, 1 to 60.</summary>
     [PolicyLimit("s", 1, 60, OwnChoice)]

@@ -109,5 +109,8 @@ public class SnapshotBoardTests
         public TimeSpan WallClockShift { get; set; }
 
         public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + WallClockShift;
+
+        // The base derives its timestamp from GetUtcNow; a real monotonic clock does not follow the wall clock.
+        public override long GetTimestamp() => base.GetTimestamp() - (long)(WallClockShift.TotalSeconds * TimestampFrequency);
     }
 }

@@ -13,8 +13,8 @@ public class CommandLineTests
     [InlineData("advise --temprature 24 --humidity 50", "--temprature is not an argument of advise; did you mean --temperature?")]
     [InlineData("advise --temprature=24", "--temprature is not an argument of advise; did you mean --temperature?")]
     [InlineData("advise 24", "'24' is not expected here: every value of advise follows the name of its argument, for example --temperature 24C --humidity 55%")]
-    [InlineData("advise --temperature", "--temperature: it has no value; give a temperature from -20 to 60 °C (-4 to 140 °F); units C (default), F, K, for example 24C")]
-    [InlineData("advise --temperature 24 --temperature 25 --humidity 50", "--temperature: it is given more than once; give a temperature from -20 to 60 °C (-4 to 140 °F); units C (default), F, K, for example 24C")]
+    [InlineData("advise --temperature", "--temperature: it has no value; give a temperature from -15 to 55 °C (5 to 131 °F); units C (default), F, K, for example 24C")]
+    [InlineData("advise --temperature 24 --temperature 25 --humidity 50", "--temperature: it is given more than once; give a temperature from -15 to 55 °C (5 to 131 °F); units C (default), F, K, for example 24C")]
     [InlineData("advise --temperature 24 --humidity 155%", "--humidity is '155%': out of range; give a relative humidity from 1 to 100 %; percent only, with or without the % sign, for example 55%")]
     [InlineData("advise --temperature 24 --humidity 50 --table", "--table: it has no value; give a CSV file or - for standard input, for example --table airs.csv")]
     public async Task WrongCommandLine_NamesTheMistakeOnStandardError_AndReturns2(string line, string message)

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using BoothWatch.Readings;
+using BoothWatch.Service.Page;
 using Microsoft.Extensions.Time.Testing;
 
 namespace BoothWatch.Service.Tests.Page;
@@ -162,6 +163,21 @@ public sealed class ApiTests
     }
 
     [Fact]
+    public async Task History_JournalFails_IsAProblemWithTheSafeHeadersAndNotAStackTrace()
+    {
+        await using ShopPage shop = await ShopPage.Start(history: new BrokenHistory());
+        await shop.Show(Samples.Spray);
+        using HttpResponseMessage answer = await Http.GetAsync(new Uri(shop.Url + "/api/history"));
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        string text = await answer.Content.ReadAsStringAsync();
+        Assert.Contains("its log says why", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("secret path", text, StringComparison.Ordinal);
+        Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+        Assert.Equal("spray", (await Json(shop, "/api/now")).GetProperty("verdict").GetString());
+    }
+
+    [Fact]
     public async Task Html_Words_AreEscaped()
     {
         await using ShopPage shop = await ShopPage.Start(sources: Samples.Sources with { Shop = "<script>alert(1)</script>" });
@@ -171,6 +187,21 @@ public sealed class ApiTests
         Assert.DoesNotContain("<b>x", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<i>y", html, StringComparison.Ordinal);
         Assert.DoesNotContain("{{", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Html_AirNotKnown_StillShowsTheGoodReadings()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray with { Air = null, Film = null });
+        string html = WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url)));
+        Assert.Contains("data-field=\"temperature\">22.4\u00a0°C<", html, StringComparison.Ordinal);
+        Assert.Contains("data-field=\"piece\">20.9\u00a0°C<", html, StringComparison.Ordinal);
+        Assert.Contains("data-field=\"dewPoint\">–<", html, StringComparison.Ordinal);
+
+        await shop.Show(Samples.Blind);
+        html = WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url)));
+        Assert.Contains("data-field=\"temperature\">–<", html, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -214,5 +245,11 @@ public sealed class ApiTests
         string text = await answer.Content.ReadAsStringAsync();
         Assert.True(answer.IsSuccessStatusCode, text);
         return JsonDocument.Parse(text).RootElement;
+    }
+
+    private sealed class BrokenHistory : IHistory
+    {
+        public IReadOnlyList<HistoryPoint> Read(DateTimeOffset from, DateTimeOffset until, int points) =>
+            throw new InvalidOperationException("secret path");
     }
 }

@@ -58,8 +58,8 @@ public class BehaviourTests
         }
     }
 
-    // The prototype in DESIGN gave 74/76/78/82 % for 0/5/10/15 % of 2-butoxyethanol in an unthinned clear coat at 25 °C. Its convection was a
-    // third stronger and its lacquer another one, so the band is wide: 6 points.
+    // An independent earlier prototype gave 74/76/78/82 % for 0/5/10/15 % of 2-butoxyethanol in an unthinned clear coat at 25 °C. Its convection
+    // was a fifth stronger and its lacquer another one, so the band is wide: 6 points.
     [Theory]
     [InlineData(0, 74)]
     [InlineData(5, 76)]

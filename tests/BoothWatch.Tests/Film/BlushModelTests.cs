@@ -1,5 +1,6 @@
 using BoothWatch.Air;
 using BoothWatch.Film;
+using BoothWatch.Solvents;
 
 namespace BoothWatch.Tests.Film;
 
@@ -123,6 +124,28 @@ public class BlushModelTests
         FilmParameters.Default.ModelUncertaintyC,
         new BlushModel().Assess(TestCoat.Plan(loadedPct: 0), MoistAir.FromRelativeHumidity(22, 60, 101_325), 22, new AirUncertainty(0, 0, 0), 0, 1, 2).MarginUncertaintyC,
         9);
+
+    [Theory]
+    [InlineData(15, 0, 75, 1)]
+    [InlineData(25, 0, 75, 1)]
+    [InlineData(25, 10, 75, 1)]
+    [InlineData(25, 0, 40, 4)]
+    [InlineData(25, 5, 40, 4)]
+    public void ModelUncertainty_AgainstSpreadOfTheAssumptions_IsNeitherLessNorFarMore(double airC, double levelPct, double wetFilmUm, double thinnerParts)
+    {
+        // Root of the sum of squares of one-at-a-time changes; a pair of opposite changes counts once, with its mean size.
+        Mix mix = TestCoat.Retarded(TestCoat.Thinned("ordinary thinner", thinnerParts), levelPct);
+        double sum = 0;
+        for (int i = 0; i < 14; i += 2)
+        {
+            double size = (Math.Abs(Variations.ChangeC(i, mix, wetFilmUm, airC)) + Math.Abs(Variations.ChangeC(i + 1, mix, wetFilmUm, airC))) / 2;
+            sum += size * size;
+        }
+
+        double landing = Variations.ChangeC(14, mix, wetFilmUm, airC);
+        double spread = Math.Sqrt(sum + (landing * landing));
+        Assert.InRange(FilmParameters.Default.ModelUncertaintyC, spread, 2 * spread);
+    }
 
     [Fact]
     public void Uncertainty_OfWorseSensors_IsLarger()

@@ -67,7 +67,8 @@ public class ConvergenceTests
         state[film.WaterIndex] = DryingFilm.GramsToMoles(0.003);
         double[] rate = new double[film.Size];
         double[] core = new double[film.CoreSize * film.CoreSize];
-        film.Evaluate(state, rate, core);
+        film.Evaluate(state, rate);
+        film.Jacobian(core);
         double[] up = new double[film.Size];
         double[] down = new double[film.Size];
         for (int j = 0; j < film.CoreSize; j++)
@@ -75,9 +76,9 @@ public class ConvergenceTests
             double kept = state[j];
             double step = 1e-6 * Math.Max(Math.Abs(kept), 1e-3);
             state[j] = kept + step;
-            film.Evaluate(state, up, default);
+            film.Evaluate(state, up);
             state[j] = kept - step;
-            film.Evaluate(state, down, default);
+            film.Evaluate(state, down);
             state[j] = kept;
             for (int i = 0; i < film.CoreSize; i++)
             {

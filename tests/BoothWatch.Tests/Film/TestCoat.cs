@@ -58,4 +58,24 @@ internal static class TestCoat
 
     public static double CriticalPct(CoatConditions conditions, FilmParameters? parameters = null) =>
         CriticalHumidity.Find(conditions, parameters).RelativeHumidityPct;
+
+    /// <summary>Time in which 90 % by volume of a neat solvent leaves thin filter paper in dry air of 25 °C at 1 m/s, s.</summary>
+    public static double NinetyPercentS(string solvent)
+    {
+        CoatConditions paper = new()
+        {
+            Mix = new Mix([(Materials.Solvents[solvent], 1)], 0),
+            WetFilmUm = 110,
+            Substrate = new Substrate("filter paper", 0.0002, 0.1, 0.5e6),
+            AirSpeedMPerS = 1,
+            AirTemperatureC = 25,
+            PieceTemperatureC = 25,
+        };
+        FilmParameters ninetyPercent = new() { DryVolumeFraction = 0.1, LongestRunS = 200_000 };
+        return DryingRun.Simulate(paper, 0, ninetyPercent).TimeToSetS!.Value;
+    }
+
+    /// <summary>Critical humidity of 8 % cellulose nitrate in one solvent at 26.7 °C, 200 µm wet on a glass plate, %.</summary>
+    public static double BlushResistancePct(string solvent, double plateThicknessM = 0.001) => CriticalPct(
+        Conditions(NitrateIn(solvent), airC: 26.7, wetFilmUm: 200) with { Substrate = new Substrate("glass plate", plateThicknessM, 1.0, 2.1e6) });
 }

@@ -6,7 +6,7 @@ namespace BoothWatch.Tests.Solvents;
 public class SolventTests
 {
     // Perry's Chemical Engineers' Handbook, 8th edition, table 2-8, evaluated at 5 and 25 °C: another compilation than the one shipped.
-    // n-butyl acetate is left out: the two differ by 19 % at 5 °C and 10 % at 25 °C; see docs/method-film.md.
+    // n-butyl acetate is left out: the two differ by 19 % at 5 °C and 10 % at 25 °C; see docs/method.md.
     [Theory]
     [InlineData("acetone", 1.214e+04, 3.075e+04)]
     [InlineData("methyl acetate", 1.086e+04, 2.859e+04)]

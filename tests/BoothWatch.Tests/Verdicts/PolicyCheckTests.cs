@@ -13,9 +13,9 @@ public class PolicyCheckTests
         VerdictPolicy policy = new() { RequiredMarginC = 11, DewClearanceC = 2.9, DwellS = double.NaN };
         Assert.Equal(
             [
-                "verdict:requiredMarginC is 11; give a number from 0 to 10 (°C), for example 1",
+                "verdict:requiredMarginC is 11; give a number from 0 to 10 (°C), for example 0.5",
                 "verdict:dewClearanceC is 2.9; give a number from 3 to 10 (°C), for example 3",
-                "verdict:dwellS is NaN; give a number from 1 to 900 (s), for example 60",
+                "verdict:dwellS is NaN; give a number from 1 to 900 (s), for example 30",
             ],
             PolicyCheck.Errors(policy).AsEnumerable());
     }

@@ -4,7 +4,7 @@ namespace BoothWatch.Tests.Verdicts;
 
 public class VerdictDwellTests
 {
-    private readonly VerdictDwell _dwell = new(new VerdictPolicy());
+    private readonly VerdictDwell _dwell = new(TimeSpan.FromSeconds(60), TimeSpan.FromSeconds(5));
     private double _nowS;
 
     [Fact]
@@ -107,7 +107,7 @@ public class VerdictDwellTests
     [Fact]
     public void Hold_TimeRunsBackwards_StartsTheDwellAgain()
     {
-        Reach(Verdict.Spray);
+        Tick(Verdict.Spray, count: 300);
         _nowS -= 10;
         Assert.Equal(Verdict.Wait, Tick(Verdict.Spray).Verdict);
     }

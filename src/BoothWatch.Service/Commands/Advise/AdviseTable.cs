@@ -9,6 +9,8 @@ namespace BoothWatch.Service.Commands.Advise;
 /// <summary>Answers a CSV table row by row, in order, each answer as soon as it and all before it are done.</summary>
 internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, string> commandLine, bool json)
 {
+    private const int LongestQuote = 200;
+
     private sealed record Row(int Number, int Line, IReadOnlyList<string> Cells, string? Problem);
 
     private sealed record Outcome(string Text, bool Failed);
@@ -40,7 +42,7 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
         {
             AllowComments = true,
             TrimOptions = TrimOptions.Trim,
-            BadDataFound = found => badData = $"the quotes are not closed or not doubled in {found.RawRecord.Trim()}",
+            BadDataFound = found => badData = $"the quotes are not closed or not doubled in: {OnOneLine(found.RawRecord)}",
         }, leaveOpen: true);
 
         if (!await parser.ReadAsync())
@@ -113,13 +115,21 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
         string[] known = [.. AdviseArguments.All.Select(argument => argument.Name)];
         foreach (string unknown in columns.Where(column => !known.Contains(column)))
         {
-            yield return $"--table: column '{unknown}' is not an argument; {NearestName.Hint(unknown, known)}";
+            yield return unknown.Contains(';', StringComparison.Ordinal) || unknown.Contains('\t', StringComparison.Ordinal)
+                ? $"--table: column '{unknown}' is not an argument; separate columns with commas, for example temperature,humidity,coat"
+                : $"--table: column '{unknown}' is not an argument; {NearestName.Hint(unknown, known)}";
         }
 
         foreach (string twice in columns.GroupBy(column => column).Where(group => group.Count() > 1).Select(group => group.Key))
         {
             yield return $"--table: column '{twice}' is there more than once; keep one";
         }
+    }
+
+    private static string OnOneLine(string record)
+    {
+        string line = record.Trim().ReplaceLineEndings(" / ");
+        return line.Length <= LongestQuote ? line : line[..LongestQuote] + "...";
     }
 
     private static string? WrongCount(string[] cells, string[] columns) => cells.Length == columns.Length

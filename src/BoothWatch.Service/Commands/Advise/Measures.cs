@@ -11,9 +11,9 @@ internal static class Measures
     // Below this a pressure without a unit is in hPa, above it in Pa: the two ranges are far apart.
     private const double BarePressureLimit = 10_000;
 
-    public static Measure Temperature { get; } = TemperatureFrom(-20, 60, "from -20 to 60 °C (-4 to 140 °F); units C (default), F, K");
+    public static Measure Temperature { get; } = TemperatureFrom(-15, 55, "from -15 to 55 °C (5 to 131 °F); units C (default), F, K");
 
-    public static Measure DewPoint { get; } = TemperatureFrom(-40, 60, "from -40 °C to the air temperature; units C (default), F, K");
+    public static Measure DewPoint { get; } = TemperatureFrom(-40, 55, "from -40 °C to the air temperature; units C (default), F, K");
 
     public static Measure TemperatureUncertainty { get; } = new(
         "a temperature difference",

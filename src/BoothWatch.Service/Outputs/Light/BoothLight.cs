@@ -101,7 +101,7 @@ public sealed partial class BoothLight : IVerdictLight, IDisposable
         {
             Fail(faults, now);
         }
-        else if (_faultAt is { } faultAt && !_pins.AnyFailed && _time.GetElapsedTime(faultAt, now) >= LightPatterns.FaultHold)
+        else if (_faultAt is { } faultAt && _time.GetElapsedTime(faultAt, now) >= LightPatterns.FaultHold)
         {
             _faultAt = null;
             _health = _health with { Faulty = false };

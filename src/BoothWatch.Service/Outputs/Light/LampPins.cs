@@ -12,9 +12,6 @@ internal sealed class LampPins(Func<GpioController> controller, LightOptions opt
     private readonly HashSet<Lamp> _opened = [];
     private readonly HashSet<Lamp> _failed = [];
 
-    /// <summary>True while a pin is not known to be as wanted.</summary>
-    public bool AnyFailed => _failed.Count > 0;
-
     /// <summary>
     /// Brings the pins to the wanted state, lamps that go off first. Every pin is tried, but once one has failed
     /// only red is still switched on.
@@ -27,7 +24,7 @@ internal sealed class LampPins(Func<GpioController> controller, LightOptions opt
         List<string> faults = [];
         foreach (Lamp lamp in Enum.GetValues<Lamp>().Where(Wired).OrderBy(on.Contains))
         {
-            bool wanted = on.Contains(lamp) && (lamp == Lamp.Red || !AnyFailed);
+            bool wanted = on.Contains(lamp) && (lamp == Lamp.Red || _failed.Count == 0);
             bool asWanted = _written.TryGetValue(lamp, out bool isOn) && isOn == wanted;
             if (asWanted || (_failed.Contains(lamp) && !retryFailed))
             {

@@ -194,7 +194,8 @@ public sealed partial class OutputPump : IHostedService, IDisposable
             };
         }
 
-        LogFailed(error, _output.Name, _backOff.FailuresInARow + 1, error.Message);
+        // The stack once an outage: the log of a long one stays readable, and small.
+        LogFailed(_backOff.FailuresInARow == 0 ? error : null, _output.Name, _backOff.FailuresInARow + 1, error.Message);
     }
 
     private void DropWaiting()
@@ -206,7 +207,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     }
 
     [LoggerMessage(1, LogLevel.Warning, "Output {Output} failed ({FailuresInARow} in a row) and will be tried again: {Error}")]
-    private partial void LogFailed(Exception exception, string output, int failuresInARow, string error);
+    private partial void LogFailed(Exception? exception, string output, int failuresInARow, string error);
 
     [LoggerMessage(2, LogLevel.Information, "Output {Output} works again after {Failures} failed attempts; {Dropped} assessments were dropped meanwhile")]
     private partial void LogRecovered(string output, int failures, long dropped);

@@ -6,6 +6,7 @@ const LATE_AFTER_S = 5;
 const WAIT_AFTER_S = 15;
 const DEAF_AFTER_S = 10;
 const CHART_EVERY_S = 10;
+const VERDICTS = ["spray", "slow-down", "wait"];
 
 const root = document.documentElement;
 const byId = id => document.getElementById(id);
@@ -56,7 +57,11 @@ function showVerdict(key, word) {
 
 function show(view) {
   for (const [name, text] of Object.entries(view.fields)) { if (name !== "word") { setField(name, text); } }
-  showVerdict(view.verdict, view.fields.word);
+  if (VERDICTS.includes(view.verdict)) {
+    showVerdict(view.verdict, view.fields.word);
+  } else {
+    showVerdict("wait", "Wait");
+  }
   setList(byId("further"), view.furtherReasons, setText);
   setList(byId("sensors"), view.sensors, fillHealth);
   setList(byId("outputs"), view.outputs, fillHealth);
@@ -69,7 +74,7 @@ function ageS() { return dataAgeS + secondsSince(dataAt); }
 
 function tick() {
   const age = ageS();
-  const link = age > WAIT_AFTER_S ? "lost" : age > LATE_AFTER_S ? "late" : "live";
+  const link = age <= LATE_AFTER_S ? "live" : age <= WAIT_AFTER_S ? "late" : "lost"; // an age that is no number is lost
   if (root.dataset.link !== link) { root.dataset.link = link; }
   root.dataset.pulse = root.dataset.pulse === "a" ? "b" : "a"; // holds up the curtain of page.css
   setText(byId("age"), `data ${age < 100 ? Math.floor(age) : "over 99"} s old`);
@@ -119,8 +124,12 @@ function drawChart() {
     chart.width = width;
     chart.height = height;
     chart.src = next.src;
+    byId("chartNote").hidden = true;
   };
-  next.onerror = () => { chartBusy = false; };
+  next.onerror = () => {
+    chartBusy = false;
+    byId("chartNote").hidden = false;
+  };
   next.src = `/chart.svg?width=${width}&height=${height}&n=${Math.floor(Date.now() / 1000)}`;
 }
 

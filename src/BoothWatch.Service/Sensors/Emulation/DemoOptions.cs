@@ -12,6 +12,10 @@ public sealed class DemoOptions
     /// <summary>Shop time of the first reading, hh:mm. Default 08:00; 08:00 to 16:59.</summary>
     public string StartAt { get; set; } = "08:00";
 
+    /// <summary>Retarder in the cup of the scripted shop, % by volume of the unretarded mix; holds while every sensor is emulated and
+    /// <c>coat:loadedRetarderPct</c> is not given. Default 5; 0 to 30.</summary>
+    public double CupRetarderPct { get; set; } = 5;
+
     /// <summary>Seed of the sensor noise: the same seed gives the same noise. Default 1.</summary>
     public int Seed { get; set; } = 1;
 

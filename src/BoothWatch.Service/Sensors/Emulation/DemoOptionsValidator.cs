@@ -15,6 +15,11 @@ public sealed class DemoOptionsValidator : IValidateOptions<DemoOptions>
             errors.Add(string.Create(CultureInfo.InvariantCulture, $"demo:dayLengthS is {options.DayLengthS}; give seconds from 10 to 86400, for example 240"));
         }
 
+        if (options.CupRetarderPct is not (>= 0 and <= 30))
+        {
+            errors.Add(string.Create(CultureInfo.InvariantCulture, $"demo:cupRetarderPct is {options.CupRetarderPct}; give a percentage from 0 to 30, for example 5"));
+        }
+
         CheckTime("demo:startAt", options.StartAt, "08:00", errors);
         CheckTime("demo:fault:from", options.Fault.From, "09:30", errors);
         CheckTime("demo:fault:until", options.Fault.Until, "10:30", errors);

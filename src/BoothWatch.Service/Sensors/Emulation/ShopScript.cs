@@ -17,10 +17,10 @@ public static class ShopScript
         new(new TimeSpan(8, 0, 0), 16.0, 8.8, 101_600, 21.5, 250, "dry morning"),
         new(new TimeSpan(10, 0, 0), 19.5, 9.2, 101_450, 22.0, 200, "clouds gathering"),
         new(new TimeSpan(10, 30, 0), 21.0, 10.0, 101_350, 22.0, 150, "rain arriving"),
-        new(new TimeSpan(11, 45, 0), 21.3, 15.0, 101_000, 22.5, 150, "first showers"),
-        new(new TimeSpan(12, 45, 0), 21.0, 17.6, 100_700, 22.5, 150, "rain"),
-        new(new TimeSpan(14, 0, 0), 20.6, 19.3, 100_450, 22.2, 100, "steady rain"),
-        new(new TimeSpan(15, 0, 0), 20.3, 19.9, 100_350, 21.6, 100, "steady rain"),
+        new(new TimeSpan(11, 45, 0), 21.3, 15.4, 101_000, 22.5, 150, "first showers"),
+        new(new TimeSpan(12, 15, 0), 21.3, 16.7, 100_900, 22.5, 150, "drizzle"),
+        new(new TimeSpan(14, 15, 0), 21.0, 17.6, 100_500, 22.5, 150, "rain"),
+        new(new TimeSpan(15, 15, 0), 20.4, 19.8, 100_350, 21.8, 100, "steady rain"),
         new(new TimeSpan(17, 0, 0), 20.2, 19.9, 100_300, 21.6, 100, "steady rain"),
     ];
 

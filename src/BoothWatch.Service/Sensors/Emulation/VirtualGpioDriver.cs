@@ -258,16 +258,4 @@ public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
             OutputChanged?.Invoke(known);
         }
     }
-
-    private sealed class VirtualPin
-    {
-        public PinMode Mode { get; set; } = PinMode.Input;
-
-        public PinValue? Level { get; set; }
-
-        public List<(PinEventTypes Edges, PinChangeEventHandler Handler)> Handlers { get; } = [];
-
-        public PinChangeEventHandler? HandlersFor(PinEventTypes edge) => (PinChangeEventHandler?)Delegate.Combine(
-            [.. Handlers.Where(entry => (entry.Edges & edge) != 0).Select(entry => entry.Handler)]);
-    }
 }

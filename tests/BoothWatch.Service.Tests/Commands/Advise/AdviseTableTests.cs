@@ -59,6 +59,7 @@ public class AdviseTableTests
 
     [Theory]
     [InlineData("temprature,humidity\n22,45\n", "--table: column 'temprature' is not an argument; did you mean temperature?")]
+    [InlineData("temperature;humidity\n22;45\n", "--table: column 'temperature;humidity' is not an argument; separate columns with commas, for example temperature,humidity,coat")]
     [InlineData("temperature,humidity,humidity\n22,45,46\n", "--table: column 'humidity' is there more than once; keep one")]
     [InlineData("", "--table: the table is empty; its first line names the columns, for example temperature,humidity,coat")]
     public async Task WrongHeader_IsAnErrorBeforeTheFirstRow(string table, string error)
@@ -67,6 +68,51 @@ public class AdviseTableTests
 
         Assert.Equal((2, ""), (result.ExitCode, result.Out));
         Assert.Equal(error, result.Error.TrimEnd());
+    }
+
+    [Fact]
+    public async Task EveryCornerOfTheRanges_IsAnsweredOrWaits_AndNeverFails()
+    {
+        string[] rows =
+        [
+            .. from temperature in (string[])["-15", "55"]
+               from humidity in (string[])["1", "100"]
+               from piece in (string[])["-15", "55"]
+               from film in (string[])["10", "300"]
+               from air in (string[])["0", "5"]
+               select $"{temperature},{humidity},{piece},{film},{air},30,500,0.01,100",
+        ];
+
+        CommandResult result = await Table("advise --table - --json", "temperature,humidity,piece,wet-film,air-speed,retarder,pressure,lacquer,thinner\n" + string.Join('\n', rows));
+
+        JsonElement[] answers = Lines(result);
+        Assert.Equal(rows.Length, answers.Length);
+        Assert.All(answers, answer => Assert.True(AdviseSchema.Accepts(answer.GetRawText()), answer.GetRawText()));
+        Assert.All(answers, answer => Assert.False(answer.TryGetProperty("errors", out _), answer.GetRawText()));
+    }
+
+    [Fact]
+    public async Task OpenQuote_IsNamedWithAllThatItSwallowed_OnOneLine()
+    {
+        CommandResult result = await Table("advise --table - --json", "temperature,humidity\n22,45\n\"24,50\n22,46\n");
+
+        Assert.Equal(1, result.ExitCode);
+        JsonElement[] answers = Lines(result);
+        Assert.Equal(2, answers.Length);
+        Assert.EndsWith("in: \"24,50 / 22,46", answers[1].GetProperty("errors")[0].GetProperty("message").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task FullDisk_IsReported_AndReturns1()
+    {
+        using var output = new FullDiskWriter();
+        using var error = new StringWriter();
+        using var input = new StringReader("temperature,humidity\n22,45\n");
+
+        int exitCode = await CommandLine.RunAsync(["advise", "--table", "-", "--json"], new CommandStreams(input, output, error));
+
+        Assert.Equal(1, exitCode);
+        Assert.StartsWith("stopped before the end: no space", error.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -138,6 +184,11 @@ public class AdviseTableTests
     private static string[] Fields(JsonElement answer) => answer.TryGetProperty("errors", out JsonElement errors)
         ? [.. errors.EnumerateArray().Select(error => error.GetProperty("field").GetString() ?? "").Order()]
         : [];
+
+    private sealed class FullDiskWriter : StringWriter
+    {
+        public override Task WriteLineAsync(string? value) => Task.FromException(new IOException("no space left on device"));
+    }
 
     /// <summary>Says when the first line has been written.</summary>
     private sealed class AnnouncingWriter : StringWriter

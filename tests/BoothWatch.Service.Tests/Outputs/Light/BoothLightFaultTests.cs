@@ -80,6 +80,16 @@ public class BoothLightFaultTests
     }
 
     [Fact]
+    public void Fault_PinIsShortedToGround_ReadsBackWrongAndWaits()
+    {
+        using LightBench bench = new(make: driver => new ShortedGreen(driver));
+        bench.Run(3, Verdict.Spray);
+        Assert.Equal(Verdict.Wait, bench.Light.Health.Shown);
+        Assert.Equal("Green on GPIO 17: driven High, but it does not read so", bench.Light.Health.LastFault);
+        Assert.Equal(PinValue.High, bench.Pins.Driven(LightBench.Red));
+    }
+
+    [Fact]
     public void Fault_OnStop_DoesNotThrow()
     {
         using LightBench bench = new();
@@ -95,4 +105,9 @@ public class BoothLightFaultTests
         new LightOptions(),
         TimeProvider.System,
         Microsoft.Extensions.Logging.Abstractions.NullLogger<BoothLight>.Instance));
+
+    private sealed class ShortedGreen(GpioDriver driver) : GpioController(driver)
+    {
+        public override PinValue Read(int pinNumber) => pinNumber == LightBench.Green ? PinValue.Low : base.Read(pinNumber);
+    }
 }

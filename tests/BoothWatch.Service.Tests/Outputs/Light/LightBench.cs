@@ -21,11 +21,11 @@ internal sealed class LightBench : IDisposable
     private readonly CountingLogger _logger = new();
     private int _seen;
 
-    public LightBench(Action<LightOptions>? configure = null, Action<GpioController>? before = null)
+    public LightBench(Action<LightOptions>? configure = null, Action<GpioController>? before = null, Func<GpioDriver, GpioController>? make = null)
     {
         Time = new FakeTimeProvider(Start);
         Pins = new VirtualGpioDriver(Time);
-        Controller = new GpioController(Pins);
+        Controller = make?.Invoke(Pins) ?? new GpioController(Pins);
         LightOptions options = new();
         configure?.Invoke(options);
         before?.Invoke(Controller);

@@ -126,20 +126,19 @@ public sealed class OutputPumpTests
     [Fact]
     public async Task Pump_WhenQueueOverflowsDuringRetry_GivesUpTheOneInHand()
     {
-        bool fails = true;
-        var output = new StubOutput((_, _) => fails ? throw new IOException("down") : Task.CompletedTask);
+        Assessment first = TestAssessment.At(TestAssessment.Start);
+        var output = new StubOutput((a, _) => a == first ? throw new IOException("down") : Task.CompletedTask);
         using OutputPump pump = Start(output, new OutputPumpOptions { Capacity = 1 });
-        pump.Post(TestAssessment.At(TestAssessment.Start));
+        pump.Post(first);
         await output.CalledAsync();
-        fails = false;
 
-        Assessment[] posted = PostSeconds(pump, 3);
+        Assessment[] posted = PostSeconds(pump, 4)[1..];
         await AdvanceUntilCalledAsync(output, calls: 1);
         await pump.StopAsync(CancellationToken.None);
 
         Assert.Same(posted[^1], output.Seen.Last());
         Assert.Equal(2, output.Seen.Count);
-        Assert.Equal(3, pump.Health.Dropped);
+        Assert.Equal(4, pump.Health.Dropped);
     }
 
     [Fact]

@@ -84,6 +84,22 @@ public class FilmRuleTests
     }
 
     [Fact]
+    public void BlushMargin_NothingMixed_RecommendedLevelDoesNotCoverTheWantedMargin_Waits() => Assert.Equal(
+        Verdict.Wait,
+        RuleCheck.Of(new BlushMargin(), GoodBooth.Evidence(film: GoodBooth.Film(1.99, loadedPct: null, recommendedPct: 9)))?.Limit);
+
+    [Theory]
+    [InlineData(-0.6, 9.0)]
+    [InlineData(1.2, 9.0)]
+    [InlineData(-0.6, 5.0)]
+    public void BlushMargin_RecommendedLevelIsNoMoreThanTheCup_DoesNotAskToRaiseIt(double marginC, double loadedPct)
+    {
+        Reason? reason = RuleCheck.Of(
+            new BlushMargin(), GoodBooth.Evidence(film: GoodBooth.Film(marginC, loadedPct: loadedPct, recommendedPct: 5)));
+        Assert.DoesNotContain("raise", reason?.Action, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void BlushMargin_InFahrenheit_ConvertsDifferencesWithoutTheOffset()
     {
         // 17.8 °C = 64.04 °F; a difference of 0.6 °C is 1.08 °F.

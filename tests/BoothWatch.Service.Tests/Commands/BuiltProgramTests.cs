@@ -1,0 +1,96 @@
+using BoothWatch.Service.Tests.Commands.Advise;
+
+namespace BoothWatch.Service.Tests.Commands;
+
+public sealed class BuiltProgramTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("boothwatch").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public async Task Advise_AnswersFromAnyFolder_InUtf8()
+    {
+        using var program = new BuiltProgram(_folder, "advise", "--temperature", "24C", "--humidity", "60%", "--json");
+
+        CommandResult result = await program.EndAsync();
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.True(AdviseSchema.Accepts(result.Out), result.Out);
+        Assert.Contains("°C", result.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task AdviseTable_AnswersARowWhileThePipeIsOpen()
+    {
+        using var program = new BuiltProgram(_folder, "advise", "--table", "-", "--json");
+
+        await program.In.WriteAsync("temperature,humidity\n22,45\n");
+        await program.In.FlushAsync();
+        string first = await program.ReadLineAsync();
+        await program.In.WriteAsync("22,145\n");
+        CommandResult rest = await program.EndAsync();
+
+        Assert.True(AdviseSchema.Accepts(first), first);
+        Assert.Equal((1, ""), (rest.ExitCode, rest.Error));
+        Assert.Contains("\"field\":\"humidity\"", rest.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task WrongArgument_Returns2_WithNothingOnStandardOutput()
+    {
+        using var program = new BuiltProgram(_folder, "advise", "--temperature", "24R");
+
+        CommandResult result = await program.EndAsync();
+
+        Assert.Equal((2, ""), (result.ExitCode, result.Out));
+        Assert.Contains("--temperature is '24R': 'R' is not a unit of it; ", result.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("INT")]
+    [InlineData("TERM")]
+    public async Task NoCommand_RunsTheBooth_UntilItIsAskedToStop(string signal)
+    {
+        using var program = new BuiltProgram(_folder);
+
+        string line;
+        do
+        {
+            line = await program.ReadLineAsync();
+        }
+        while (!line.Contains("Verdict wait", StringComparison.Ordinal));
+        program.Signal(signal);
+        CommandResult result = await program.EndAsync();
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+    }
+
+    [Fact]
+    public async Task Run_WithAWrongConfiguration_DoesNotStart()
+    {
+        string config = Path.Combine(_folder, "wrong.json");
+        await File.WriteAllTextAsync(config, """{ "light": { "greenPin": 99, "gren": 1 } }""");
+        using var program = new BuiltProgram(_folder, "run", "--config", config);
+
+        CommandResult result = await program.EndAsync();
+
+        Assert.Equal((2, ""), (result.ExitCode, result.Out));
+        Assert.Contains("light:gren is not a setting; ", result.Error, StringComparison.Ordinal);
+        Assert.Contains("light:greenPin is 99; ", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_WhereThePageCannotListen_SaysSo()
+    {
+        using var taken = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
+        taken.Start();
+        string config = Path.Combine(_folder, "taken.json");
+        await File.WriteAllTextAsync(config, $$"""{ "page": { "url": "http://{{taken.LocalEndpoint}}" }, "series": { "folder": "{{_folder}}" } }""");
+
+        CommandResult result = await CommandRun.With(["run", "--config", config]);
+
+        Assert.Equal(1, result.ExitCode);
+        Assert.StartsWith("BoothWatch cannot start: ", result.Error, StringComparison.Ordinal);
+    }
+}
