@@ -20,7 +20,6 @@ internal sealed partial class MqttLink(
     TimeProvider time,
     ILogger<MqttLink> logger) : BackgroundService
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1.5);
     private static readonly TimeSpan Steady = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan FarewellLimit = TimeSpan.FromSeconds(2);
 
@@ -37,13 +36,15 @@ internal sealed partial class MqttLink(
     /// <summary>Connections made since the start.</summary>
     public int Connections { get; private set; }
 
-    /// <summary>The present session; when there is none, the next one if it comes within a moment.</summary>
+    /// <summary>The present session; when there is none, the next one if it comes in time.</summary>
+    /// <param name="patience">How long to wait for it.</param>
+    /// <param name="cancellationToken">Gives up.</param>
     /// <exception cref="MqttLinkException">There is none; the message says why.</exception>
-    public async Task<MqttSession> SessionAsync(CancellationToken cancellationToken)
+    public async Task<MqttSession> SessionAsync(TimeSpan patience, CancellationToken cancellationToken)
     {
         try
         {
-            return await Volatile.Read(ref _next).Task.WaitAsync(Patience, time, cancellationToken);
+            return await Volatile.Read(ref _next).Task.WaitAsync(patience, time, cancellationToken);
         }
         catch (TimeoutException)
         {
@@ -57,7 +58,6 @@ internal sealed partial class MqttLink(
         await Task.Yield();
         while (!stoppingToken.IsCancellationRequested)
         {
-            long begin = time.GetTimestamp();
             string? cause = await ServeAsync(stoppingToken);
             if (cause is null)
             {
@@ -65,11 +65,6 @@ internal sealed partial class MqttLink(
             }
 
             Volatile.Write(ref _trouble, cause);
-            if (time.GetElapsedTime(begin) > Steady)
-            {
-                _backOff.Reset();
-            }
-
             TimeSpan wait = _backOff.NextWait();
             LogLevel level = _backOff.FailuresInARow == 1 ? LogLevel.Warning : LogLevel.Debug;
             LogNoConnection(level, _place, cause, wait.TotalSeconds);
@@ -139,6 +134,7 @@ internal sealed partial class MqttLink(
 
     private async Task<string?> UseAsync(IMqttClient client, MqttSession session, CancellationToken stopping)
     {
+        long begin = time.GetTimestamp();
         Connections++;
         LogConnected(_place, topics.Device);
         _next.SetResult(session);
@@ -154,6 +150,10 @@ internal sealed partial class MqttLink(
         finally
         {
             Volatile.Write(ref _next, NoSession());
+            if (time.GetElapsedTime(begin) > Steady)
+            {
+                _backOff.Reset();
+            }
         }
     }
 

@@ -17,19 +17,50 @@ internal sealed class MqttOutput(
     IOptions<BoothOptions> booth,
     TimeProvider time) : IAssessmentOutput
 {
+    // A first failure is told at once; after that one waits for the connection, so that an outage of a day is a few hundred
+    // lines in the log and its end is noticed at once.
+    private static readonly TimeSpan FirstPatience = TimeSpan.FromSeconds(1.5);
+    private static readonly TimeSpan LaterPatience = TimeSpan.FromMinutes(4);
+
+    // What has waited longer for the connection is no live state any more; the newest follows right behind it.
+    private static readonly TimeSpan Live = TimeSpan.FromSeconds(5);
+
     private readonly int _expiryS = options.Value.ExpiryS;
     private readonly TimeSpan _renewAfter = TimeSpan.FromSeconds(options.Value.ExpiryS / 3.0);
     private readonly Dictionary<HomieProperty, (string? Payload, long At)> _sent = [];
     private MqttSession? _told;
+    private Assessment? _taken;
+    private long _takenAt;
+    private bool _isAway;
 
     /// <inheritdoc/>
     public string Name => "mqtt";
+
+    /// <summary>The last assessment that was published whole; null before the first.</summary>
+    public Assessment? Published { get; private set; }
 
     /// <inheritdoc/>
     /// <exception cref="MqttLinkException">There is no connection, or the broker did not take it.</exception>
     public async Task HandleAsync(Assessment assessment, CancellationToken cancellationToken)
     {
-        MqttSession session = await link.SessionAsync(cancellationToken);
+        if (!ReferenceEquals(assessment, _taken))
+        {
+            (_taken, _takenAt) = (assessment, time.GetTimestamp());
+        }
+
+        TimeSpan patience = _isAway ? LaterPatience : FirstPatience;
+        _isAway = true;
+        MqttSession session = await link.SessionAsync(patience, cancellationToken);
+        _isAway = false;
+        if (time.GetElapsedTime(_takenAt) <= Live)
+        {
+            await PublishAsync(session, assessment, cancellationToken);
+            Published = assessment;
+        }
+    }
+
+    private async Task PublishAsync(MqttSession session, Assessment assessment, CancellationToken cancellationToken)
+    {
         bool anew = session != _told;
         if (anew)
         {

@@ -42,6 +42,7 @@ public static class MqttSetup
             pump.Capacity = 1;
             pump.MaxAttempts = 1000;
             pump.LongestRetry = TimeSpan.FromSeconds(2);
+            pump.AttemptLimit = TimeSpan.FromMinutes(5);
             pump.FlushLimit = TimeSpan.FromSeconds(2);
         });
     }

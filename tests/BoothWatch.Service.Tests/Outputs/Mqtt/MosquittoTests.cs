@@ -37,7 +37,8 @@ public sealed class MosquittoTests : IDisposable
 
         // The file is read at every connect, so a mended password needs no restart.
         await File.WriteAllTextAsync(passwordFile, "open sesame\n");
-        await Eventually.TrueAsync(() => booth.Health.Handled > 0, "the right one is taken");
+        await Eventually.TrueAsync(() => booth.Connections == 1, "the right one is taken");
+        await booth.PublishAsync(TestAssessment.At(Now));
         Assert.Equal("ready", (await MqttReader.KeptAsync(broker.Port, "booth", "open sesame"))[booth.Topics.State].Payload);
     }
 

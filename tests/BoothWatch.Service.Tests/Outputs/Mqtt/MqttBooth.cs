@@ -66,12 +66,11 @@ internal sealed class MqttBooth : IAsyncDisposable
 
     public void Post(Assessment assessment) => _host.Services.GetRequiredService<AssessmentFanOut>().Post(assessment);
 
-    /// <summary>Hands an assessment over and waits until it is published.</summary>
+    /// <summary>Hands an assessment over and waits until it, and all before it, is published.</summary>
     public async Task PublishAsync(Assessment assessment)
     {
-        long before = Health.Handled;
         Tick(assessment);
-        await Eventually.TrueAsync(() => Health.Handled > before, $"the assessment is published ({Health.LastError})");
+        await Eventually.TrueAsync(() => ReferenceEquals(Get<MqttOutput>().Published, assessment), "the assessment is published");
     }
 
     public async ValueTask DisposeAsync()

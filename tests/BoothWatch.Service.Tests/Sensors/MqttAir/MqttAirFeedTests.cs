@@ -46,6 +46,36 @@ public sealed class MqttAirFeedTests : IDisposable
             sensor.Read().Samples.Select(sample => (sample.Quantity, Math.Round(sample.Value, 9))));
     }
 
+    [Fact]
+    public async Task Message_KeptByTheBrokerFromBefore_IsNoReading_AndTheSameSentLiveIsOne()
+    {
+        int port = Mosquitto.FreePort();
+        await using MqttBooth keeper = await MqttBooth.EmbeddedAsync(_folder, port, ("deviceId", "keeper"));
+        await CheckKeptAsync(port);
+    }
+
+    [MosquittoFact]
+    public async Task Message_KeptByTheShopsOwnBrokerFromBefore_IsNoReading_AndTheSameSentLiveIsOne()
+    {
+        await using Mosquitto broker = await Mosquitto.StartAsync("allow_anonymous true");
+        await CheckKeptAsync(broker.Port);
+    }
+
+    private async Task CheckKeptAsync(int port)
+    {
+        const string Air = """{"t":64.4,"rh":71}""";
+        await using MqttReader yard = await MqttReader.ConnectAsync(port, "nothing");
+        await yard.WriteAsync("yard/air", Air, retain: true);
+        await using MqttBooth booth = await StartAsync(("use", "external"), ("host", "127.0.0.1"), ("port", $"{port}"));
+        ISensor sensor = booth.Get<SensorSet>().Single(candidate => candidate.Name == "intakeAir");
+
+        await Eventually.TrueAsync(
+            () => sensor.Read().NoReadingCause?.Contains("its age is not known", StringComparison.Ordinal) == true, "the kept message");
+        await yard.WriteAsync("yard/air", Air, retain: true);
+
+        await Eventually.TrueAsync(() => sensor.Read().NoReadingCause is null, "the reading");
+    }
+
     private Task<MqttBooth> StartAsync(params (string Key, string Value)[] settings) => MqttBooth.StartAsync(
         _folder,
         services =>
