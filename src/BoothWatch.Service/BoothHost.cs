@@ -10,6 +10,7 @@ using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
+using BoothWatch.Service.Sensors.TypedPiece;
 using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
 
@@ -19,12 +20,15 @@ namespace BoothWatch.Service;
 public static class BoothHost
 {
     /// <summary>Builds the service from a configuration file; nothing runs yet.</summary>
-    public static WebApplication Build(ConfigurationFile file)
+    /// <param name="file">The configuration.</param>
+    /// <param name="time">The clock of everything but the emulated chips; null: that of the machine.</param>
+    public static WebApplication Build(ConfigurationFile file, TimeProvider? time = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddConfiguration(file.Configuration);
 
+        builder.Services.AddSingleton(time ?? TimeProvider.System);
         builder.Services.AddBoothLogging();
         builder.Services.AddSystemd();
         builder.Services.AddSensing();
@@ -38,6 +42,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddLight();
+        builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
         return builder.Build().MapPage();
@@ -61,10 +66,20 @@ public static class BoothHost
         {
             Shop = booth.Shop,
             Booth = booth.Name,
+            TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
+            PieceEntry = PieceEntryOf(services),
             Outputs = () => [LineOf(light), .. outputs.Health.Select(LineOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
         };
+    }
+
+    private static PieceEntry? PieceEntryOf(IServiceProvider services)
+    {
+        TypedPieceTemperature typed = services.GetRequiredService<TypedPieceTemperature>();
+        return services.GetServices<ISensor>().OfType<TypedPieceSensor>().SingleOrDefault() is { } sensor
+            ? new PieceEntry(TypedPieceTemperature.LowestC, TypedPieceTemperature.HighestC, sensor.Hold, typed.Enter, () => typed.Last?.Age)
+            : null;
     }
 
     private static OutputLine LineOf(BoothLight light)

@@ -8,7 +8,7 @@ internal sealed class JournalHistory(SeriesQuery series) : IHistory
 {
     public IReadOnlyList<HistoryPoint> Read(DateTimeOffset from, DateTimeOffset to, int points) =>
     [
-        .. series.History(from, to, points).Points.Select(point => new HistoryPoint
+        .. PointsOf(from, to, points).Select(point => new HistoryPoint
         {
             Time = point.Time.UtcDateTime,
             TemperatureC = point.TemperatureC,
@@ -20,4 +20,16 @@ internal sealed class JournalHistory(SeriesQuery series) : IHistory
             Verdict = point.Verdict,
         }),
     ];
+
+    private IReadOnlyList<SeriesPoint> PointsOf(DateTimeOffset from, DateTimeOffset to, int points)
+    {
+        try
+        {
+            return series.History(from, to, points).Points;
+        }
+        catch (JournalException trouble)
+        {
+            throw new HistoryUnavailableException(trouble.Message, trouble);
+        }
+    }
 }

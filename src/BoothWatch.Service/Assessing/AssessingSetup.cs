@@ -23,7 +23,8 @@ public static class AssessingSetup
             KernelClock.IsSynchronised));
         services.AddOptionsWithValidateOnStart<VerdictPolicy>().BindConfiguration(VerdictPolicy.Section);
         services.AddSingleton<IValidateOptions<VerdictPolicy>, VerdictPolicyValidator>();
-        services.AddSingleton(provider => provider.GetRequiredService<IOptions<VerdictPolicy>>().Value);
+        services.AddSingleton(provider => provider.GetRequiredService<IOptions<VerdictPolicy>>().Value
+            .SpeakingIn(provider.GetRequiredService<IOptions<BoothOptions>>().Value.Unit));
         services.AddSingleton(provider => new Assessor(
             provider.GetRequiredService<VerdictPolicy>(),
             new BlushModel().Assess,

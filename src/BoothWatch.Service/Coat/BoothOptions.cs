@@ -1,6 +1,8 @@
+using BoothWatch.Verdicts;
+
 namespace BoothWatch.Service.Coat;
 
-/// <summary>Where this is: the shop, the booth and its height.</summary>
+/// <summary>Where this is, the shop, the booth and its height, and the unit that its people read.</summary>
 public sealed class BoothOptions
 {
     /// <summary>Section of the configuration.</summary>
@@ -14,4 +16,13 @@ public sealed class BoothOptions
 
     /// <summary>Height above sea level, m: sets the air pressure while no sensor measures it; -430 to 5000; default 0.</summary>
     public double AltitudeM { get; set; }
+
+    /// <summary>
+    /// Unit of every temperature written for people (page, chart, reasons, commands): <c>C</c> (default) or <c>F</c>.
+    /// Figures in JSON, journal and configuration stay in °C.
+    /// </summary>
+    public string TemperatureUnit { get; set; } = "C";
+
+    /// <summary>The unit that <see cref="TemperatureUnit"/> names.</summary>
+    public TemperatureUnit Unit => TemperatureUnit == "F" ? Verdicts.TemperatureUnit.Fahrenheit : Verdicts.TemperatureUnit.Celsius;
 }

@@ -19,6 +19,11 @@ internal sealed class BoothOptionsValidator : IValidateOptions<BoothOptions>
                 $"{BoothOptions.Section}:altitudeM is {options.AltitudeM}; give a height from -430 to 5000 m, for example 120"));
         }
 
+        if (options.TemperatureUnit is not ("C" or "F"))
+        {
+            errors.Add($"{BoothOptions.Section}:temperatureUnit is \"{options.TemperatureUnit}\"; give C or F, for example C");
+        }
+
         return errors.Count == 0 ? ValidateOptionsResult.Success : ValidateOptionsResult.Fail(errors);
     }
 

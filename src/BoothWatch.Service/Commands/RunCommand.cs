@@ -40,6 +40,8 @@ internal static partial class RunCommand
         }
         catch (IOException problem)
         {
+            // What had started already ends in order: the light at wait, the outputs flushed.
+            await host.StopAsync(CancellationToken.None);
             await streams.Error.WriteLineAsync($"BoothWatch cannot start: {problem.Message} (page:url of the configuration; is it running already?)");
             return ExitCode.Failed;
         }

@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Globalization;
 using BoothWatch.Readings;
+using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Sensors;
+using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Commands;
@@ -22,7 +24,7 @@ internal static class SensorsCommand
     private static async Task<int> RunAsync(string? configPath, CommandStreams streams)
     {
         ConfigurationFile file = ConfigurationFile.Read(configPath);
-        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file, SensorsOptions.Section, "demo");
+        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file, BoothOptions.Section, SensorsOptions.Section, "demo");
         if (await ConfigCommand.ReportErrorsAsync(file, errors, streams.Error))
         {
             return ExitCode.Wrong;
@@ -33,13 +35,14 @@ internal static class SensorsCommand
             .AddSensing()
             .BuildServiceProvider();
         SensorsOptions options = services.GetRequiredService<IOptions<SensorsOptions>>().Value;
+        TemperatureUnit unit = ((BoothOptions)ConfigurationSections.Bind(file.Configuration, typeof(BoothOptions))).Unit;
         var sensors = services.GetRequiredService<SensorSet>().ToDictionary(sensor => sensor.Name);
         bool allAnswer = true;
         foreach ((SensorRole role, SensorOptions wired) in options.All())
         {
             if (sensors.TryGetValue(role.Name, out ISensor? sensor))
             {
-                allAnswer &= await ReportAsync(sensor, wired, streams.Out);
+                allAnswer &= await ReportAsync(sensor, wired, unit, streams.Out);
             }
             else
             {
@@ -50,7 +53,7 @@ internal static class SensorsCommand
         return allAnswer ? ExitCode.Good : ExitCode.Failed;
     }
 
-    private static async Task<bool> ReportAsync(ISensor sensor, SensorOptions wired, TextWriter writer)
+    private static async Task<bool> ReportAsync(ISensor sensor, SensorOptions wired, TemperatureUnit unit, TextWriter writer)
     {
         await writer.WriteLineAsync($"{sensor.Name,-9}  {sensor.Description}");
         SensorAnswer answer = sensor.Read();
@@ -61,19 +64,23 @@ internal static class SensorsCommand
             return false;
         }
 
-        await writer.WriteLineAsync(Indent + string.Join(", ", answer.Samples.Select(Describe)));
+        await writer.WriteLineAsync(Indent + string.Join(", ", answer.Samples.Select(sample => Describe(sample, unit))));
         return true;
     }
 
-    internal static string Describe(Sample sample) => string.Create(CultureInfo.InvariantCulture, $"{sample.Quantity switch
+    internal static string Describe(Sample sample, TemperatureUnit unit) => string.Create(CultureInfo.InvariantCulture, $"{sample.Quantity switch
     {
-        Quantity.BoothTemperature or Quantity.IntakeTemperature or Quantity.PieceTemperature => $"{sample.Value:0.00} °C ±{sample.StandardUncertainty:0.00}",
+        Quantity.BoothTemperature or Quantity.IntakeTemperature or Quantity.PieceTemperature => Degrees(sample, unit),
         Quantity.BoothHumidity or Quantity.IntakeHumidity => $"{sample.Value:0.0} %RH ±{sample.StandardUncertainty:0.0}",
         Quantity.StationPressure => $"{sample.Value / 100:0.0} hPa ±{sample.StandardUncertainty / 100:0.0}",
         Quantity.FilterPressureDrop => $"{sample.Value:0} Pa across the filter ±{sample.StandardUncertainty:0}",
         Quantity.ExhaustProof => sample.Value > 0 ? "exhaust proven" : "exhaust not proven",
         _ => $"{sample.Quantity} {sample.Value}",
     }}");
+
+    private static string Degrees(Sample sample, TemperatureUnit unit) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{unit.FromCelsius(sample.Value):0.00} {unit.Symbol()} ±{unit.FromCelsiusDifference(sample.StandardUncertainty):0.00}");
 
     private static string WhatToCheck(string name, SensorOptions wired) => wired switch
     {

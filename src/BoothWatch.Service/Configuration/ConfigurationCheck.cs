@@ -93,6 +93,12 @@ public static class ConfigurationCheck
                 errors.Add($"{setting.Path} holds settings or a list; give {SettingShape.Wanted(type, fallback)}");
                 unusable.UnionWith(setting.AsEnumerable().Select(pair => pair.Key));
             }
+            else if (setting.Value is null && fallback is string)
+            {
+                // Only words would take the null; everything else keeps its default.
+                errors.Add($"{setting.Path} is null; give {SettingShape.Wanted(type, fallback)}, or leave it out");
+                unusable.Add(setting.Path);
+            }
             else if (setting.Value is { } text && !SettingShape.Reads(type, text))
             {
                 errors.Add($"{setting.Path} is \"{text}\"; give {SettingShape.Wanted(type, fallback)}");

@@ -27,7 +27,7 @@ internal static class SettingShape
 
     public static IReadOnlyDictionary<string, PropertyInfo> KeysOf(Type type) => type
         .GetProperties(BindingFlags.Public | BindingFlags.Instance)
-        .Where(property => property.GetIndexParameters().Length == 0 && (property.CanWrite || !IsValue(property.PropertyType)))
+        .Where(property => property.GetIndexParameters().Length == 0 && (property.SetMethod is { IsPublic: true } || !IsValue(property.PropertyType)))
         .ToDictionary(KeyOf, StringComparer.OrdinalIgnoreCase);
 
     public static string KeyOf(PropertyInfo property) =>
@@ -68,6 +68,7 @@ internal static class SettingShape
             : bare == typeof(double) || bare == typeof(float) || bare == typeof(decimal) ? "a number"
             : bare.IsPrimitive ? "a whole number"
             : bare == typeof(TimeSpan) ? "a time as hours:minutes:seconds"
+            : bare == typeof(string) ? "a text"
             : $"a {bare.Name}";
         string? example = fallback switch
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.Extensions.Options;
 using Serilog;
+using Serilog.Events;
 
 namespace BoothWatch.Service.Logging;
 
@@ -19,8 +20,12 @@ public static class LoggingSetup
             log.MinimumLevel.Is(options.Level)
                 .MinimumLevel.Override("Microsoft", options.FrameworkLevel)
                 .MinimumLevel.Override("System", options.FrameworkLevel)
+                .Filter.ByExcluding(IsFailedStart)
                 .Enrich.With<ShortSource>()
                 .WriteTo.Console(outputTemplate: Line, formatProvider: CultureInfo.InvariantCulture);
         });
     }
+
+    // The host logs it with its whole stack and raises it as well: whoever starts the host reports it, in one line.
+    private static bool IsFailedStart(LogEvent entry) => entry.MessageTemplate.Text == "Hosting failed to start";
 }

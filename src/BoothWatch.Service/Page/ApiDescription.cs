@@ -6,7 +6,7 @@ namespace BoothWatch.Service.Page;
 /// <summary>Maps the documented addresses, each with what OpenAPI should say of it.</summary>
 internal static class ApiDescription
 {
-    public static void MapApi(this WebApplication app, PageEndpoints page)
+    public static void MapApi(this WebApplication app, PageEndpoints page, PieceTemperatureEndpoint piece)
     {
         app.MapGet("/api/now", page.Now)
             .WithName("now")
@@ -28,6 +28,7 @@ internal static class ApiDescription
             .WithDescription("Points from the journal, oldest first, thinned to about the number asked for. Times without data are absent.")
             .Produces<HistoryAnswer>()
             .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status503ServiceUnavailable)
             .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
                 Query("from", "Begin, RFC 3339 with Z or an offset. Default: page:chartHours before 'to'. At most 366 days before 'to'.", JsonSchemaType.String, "2026-06-03T06:00:00Z", "date-time"),
                 Query("to", "End, RFC 3339 with Z or an offset. Default: now.", JsonSchemaType.String, "2026-06-03T12:00:00Z", "date-time"),
@@ -36,21 +37,39 @@ internal static class ApiDescription
         app.MapGet("/chart.svg", page.Chart)
             .WithName("chart")
             .WithSummary("The last hours, drawn")
-            .WithDescription("Air, dew point, blush limit and coldest film over time, the verdicts below. Without 'hours': page:chartHours, or since start while sensors are emulated.")
+            .WithDescription("Air, dew point, blush limit and coldest film over time, the verdicts below. Without 'hours': page:chartHours, or since start while sensors are emulated. "
+                + "When the past cannot be read, a picture that says so, with status 503.")
             .Produces<string>(contentType: "image/svg+xml")
+            .Produces<string>(StatusCodes.Status503ServiceUnavailable, "image/svg+xml")
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
                 Query("hours", "Time span in hours, 0.1 to 72.", JsonSchemaType.Number, 6),
                 Query("width", "Width in pixels, 240 to 2400. Default 720.", JsonSchemaType.Integer, 720),
                 Query("height", "Height in pixels, 160 to 1600. Default 330.", JsonSchemaType.Integer, 330),
                 Query("theme", "dark (default) or light.", JsonSchemaType.String, "dark")));
+
+        app.MapPost("/api/piece-temperature", piece.Set)
+            .WithName("piece-temperature")
+            .WithSummary("Take the piece temperature that a person measured by hand")
+            .WithDescription("Only while sensors:piece:part is typed (else 409), and only from the machine that runs BoothWatch (else 403). "
+                + "The value holds for sensors:piece:holdS, then the piece counts as unknown.")
+            .Produces<PieceTemperatureAnswer>()
+            .ProducesProblem(StatusCodes.Status400BadRequest)
+            .ProducesProblem(StatusCodes.Status403Forbidden)
+            .ProducesProblem(StatusCodes.Status409Conflict)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
+            .AddOpenApiOperationTransformer((operation, _, _) =>
+            {
+                operation.RequestBody = PieceTemperatureBody();
+                return Task.CompletedTask;
+            });
     }
 
     public static Task Introduce(OpenApiDocument document)
     {
         document.Info.Title = "BoothWatch";
         document.Info.Version = typeof(ApiDescription).Assembly.GetName().Version?.ToString(3);
-        document.Info.Description = "May this coat be sprayed now? Read-only. Temperatures in °C, whatever the page shows. "
+        document.Info.Description = "May this coat be sprayed now? Read-only, but for the piece temperature typed in by hand. Temperatures in °C, whatever the page shows. "
             + "Every verdict is advice about the finish: no statement that the air is safe to breathe or cannot ignite.";
         document.Servers?.Clear();
         return Task.CompletedTask;
@@ -61,6 +80,33 @@ internal static class ApiDescription
         operation.Parameters = parameters;
         return Task.CompletedTask;
     }
+
+    private static OpenApiRequestBody PieceTemperatureBody() => new()
+    {
+        Required = true,
+        Content = new Dictionary<string, OpenApiMediaType>
+        {
+            ["application/json"] = new()
+            {
+                Schema = new OpenApiSchema
+                {
+                    Type = JsonSchemaType.Object,
+                    Required = new HashSet<string> { "temperatureC" },
+                    Properties = new Dictionary<string, IOpenApiSchema>
+                    {
+                        ["temperatureC"] = new OpenApiSchema
+                        {
+                            Type = JsonSchemaType.Number,
+                            Description = "Surface of the piece, just measured, °C.",
+                            Minimum = "-40",
+                            Maximum = "80",
+                            Examples = [PieceEntry.ExampleC],
+                        },
+                    },
+                },
+            },
+        },
+    };
 
     private static OpenApiParameter Query(string name, string description, JsonSchemaType type, JsonNode example, string? format = null) => new()
     {

@@ -23,6 +23,10 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
     /// <summary>Height of the time axis with its labels, pixels.</summary>
     private const int TimeAxisPixels = 58;
 
+    /// <summary>Room for one letter and for one line of small text, pixels.</summary>
+    private const int PixelsPerLetter = 8;
+    private const int PixelsPerTextLine = 22;
+
     private const double LeastGapS = 15;
     private const double LeastSpanDegrees = 4;
     private const int PixelsPerTimeMark = 78;
@@ -57,6 +61,34 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         }
 
         return SvgText.Loosen(plot.GetSvgXml(request.Width, request.Height));
+    }
+
+    /// <summary>The picture for when the past cannot be read: says so, and why.</summary>
+    public string DrawTrouble(ChartRequest request, string why)
+    {
+        ChartTheme theme = ChartTheme.Of(request.Theme);
+        using Plot plot = new();
+        plot.Font.Set(SvgText.Font);
+        Dress(plot, theme);
+        plot.HideAxesAndGrid();
+        plot.Axes.SetLimits(0, 1, 0, 1);
+        plot.Axes.Margins(0, 0);
+        Write("The past cannot be read now.", 0.76, 18);
+        string[] lines = TextLines.Of(why, Math.Max(20, request.Width / PixelsPerLetter));
+        for (int i = 0; i < lines.Length; i++)
+        {
+            Write(lines[i], 0.76 - ((i + 1.6) * PixelsPerTextLine / request.Height), 13);
+        }
+
+        return SvgText.Loosen(plot.GetSvgXml(request.Width, request.Height));
+
+        void Write(string words, double height, int size)
+        {
+            Text line = plot.Add.Text(words, 0.5, height);
+            line.LabelFontColor = theme.Ink;
+            line.LabelFontSize = size;
+            line.LabelAlignment = Alignment.MiddleCenter;
+        }
     }
 
     /// <summary>Puts a null where the points are further apart than their usual step, so that no line bridges a silence.</summary>

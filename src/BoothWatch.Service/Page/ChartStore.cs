@@ -11,17 +11,17 @@ public sealed class ChartStore(ChartDrawing drawing, IHistory history, TimeProvi
 
     private const int MostKept = 8;
     private readonly SemaphoreSlim _one = new(1, 1);
-    private readonly Dictionary<string, (long DrawnAt, string Svg)> _kept = [];
+    private readonly Dictionary<string, (long DrawnAt, ChartPicture Picture)> _kept = [];
 
     /// <summary>The chart. <paramref name="key"/> names all that the caller chose, without the moving end of the time axis.</summary>
-    public async Task<string> Get(string key, ChartRequest request, CancellationToken cancellationToken)
+    public async Task<ChartPicture> Get(string key, ChartRequest request, CancellationToken cancellationToken)
     {
         await _one.WaitAsync(cancellationToken);
         try
         {
-            if (_kept.TryGetValue(key, out (long DrawnAt, string Svg) kept) && time.GetElapsedTime(kept.DrawnAt) < KeepFor)
+            if (_kept.TryGetValue(key, out (long DrawnAt, ChartPicture Picture) kept) && time.GetElapsedTime(kept.DrawnAt) < KeepFor)
             {
-                return kept.Svg;
+                return kept.Picture;
             }
 
             if (_kept.Count >= MostKept)
@@ -29,13 +29,25 @@ public sealed class ChartStore(ChartDrawing drawing, IHistory history, TimeProvi
                 _kept.Remove(_kept.MinBy(k => k.Value.DrawnAt).Key);
             }
 
-            string svg = drawing.Draw(request, history.Read(request.From, request.To, request.Width));
-            _kept[key] = (time.GetTimestamp(), svg);
-            return svg;
+            ChartPicture picture = Draw(request);
+            _kept[key] = (time.GetTimestamp(), picture);
+            return picture;
         }
         finally
         {
             _one.Release();
+        }
+    }
+
+    private ChartPicture Draw(ChartRequest request)
+    {
+        try
+        {
+            return new ChartPicture(drawing.Draw(request, history.Read(request.From, request.To, request.Width)), IsOfThePast: true);
+        }
+        catch (HistoryUnavailableException trouble)
+        {
+            return new ChartPicture(drawing.DrawTrouble(request, trouble.Message), IsOfThePast: false);
         }
     }
 

@@ -1,11 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Page;
 
-/// <summary>Writes temperatures for people in the unit they prefer. Nothing else converts units.</summary>
-/// <param name="fahrenheit">True for °F.</param>
-public sealed partial class DegreeText(bool fahrenheit)
+/// <summary>Writes temperatures on the page and its chart in the unit that the shop reads.</summary>
+/// <param name="unit">The unit.</param>
+public sealed partial class DegreeText(TemperatureUnit unit)
 {
     /// <summary>What stands for a figure that is not known.</summary>
     public const string Unknown = "–";
@@ -13,13 +14,13 @@ public sealed partial class DegreeText(bool fahrenheit)
     private const string NoBreak = "\u00a0";
 
     /// <summary>The unit, <c>°C</c> or <c>°F</c>.</summary>
-    public string Unit => fahrenheit ? "°F" : "°C";
+    public string Unit => unit.Symbol();
 
     /// <summary>Converts a temperature in °C.</summary>
-    public double Convert(double temperatureC) => fahrenheit ? (temperatureC * 1.8) + 32 : temperatureC;
+    public double Convert(double temperatureC) => unit.FromCelsius(temperatureC);
 
     /// <summary>Converts a difference of temperatures in °C (K).</summary>
-    public double ConvertDifference(double differenceC) => fahrenheit ? differenceC * 1.8 : differenceC;
+    public double ConvertDifference(double differenceC) => unit.FromCelsiusDifference(differenceC);
 
     /// <summary>A temperature with its unit, to 0.1 °.</summary>
     public string Temperature(double? temperatureC) =>

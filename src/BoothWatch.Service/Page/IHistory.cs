@@ -7,5 +7,6 @@ public interface IHistory
     /// The points from <paramref name="from"/> to <paramref name="until"/>, oldest first, thinned to about <paramref name="points"/>.
     /// Times without data are simply absent.
     /// </summary>
+    /// <exception cref="HistoryUnavailableException">The past cannot be read now.</exception>
     IReadOnlyList<HistoryPoint> Read(DateTimeOffset from, DateTimeOffset until, int points);
 }

@@ -22,7 +22,7 @@ internal sealed class PageEndpoints(
     public const int MostPoints = 5000;
     private static readonly TimeSpan LongestSpan = TimeSpan.FromDays(366);
 
-    public ContentHttpResult Page() => TypedResults.Content(html.Render(View(feed.Current), sources, time.GetUtcNow()), "text/html; charset=utf-8");
+    public ContentHttpResult Page() => TypedResults.Content(html.Render(View(feed.Current), sources, text, time.GetUtcNow()), "text/html; charset=utf-8");
 
     public JsonHttpResult<NowAnswer> Now() => TypedResults.Json(NowAnswer.Of(feed.Current, sources), PageJson.Options);
 
@@ -45,9 +45,19 @@ internal sealed class PageEndpoints(
                 $"give a time before 'to' and at most {LongestSpan.TotalDays:0} days before it, for example from={to.UtcDateTime.AddHours(-1):yyyy-MM-dd'T'HH:mm:ss'Z'}");
         }
 
-        return query.Problem is { } problem
-            ? problem
-            : TypedResults.Json(new HistoryAnswer(from.UtcDateTime, to.UtcDateTime, history.Read(from, to, points)), PageJson.Options);
+        if (query.Problem is { } problem)
+        {
+            return problem;
+        }
+
+        try
+        {
+            return TypedResults.Json(new HistoryAnswer(from.UtcDateTime, to.UtcDateTime, history.Read(from, to, points)), PageJson.Options);
+        }
+        catch (HistoryUnavailableException trouble)
+        {
+            return TypedResults.Problem(title: "The past cannot be read now", detail: trouble.Message, statusCode: StatusCodes.Status503ServiceUnavailable);
+        }
     }
 
     public async Task<IResult> Chart(HttpRequest request, CancellationToken cancellationToken)
@@ -66,7 +76,9 @@ internal sealed class PageEndpoints(
         bool sinceStart = !request.Query.ContainsKey("hours") && sources.AnyEmulated;
         DateTimeOffset from = sinceStart ? SinceStart(to, hours) : to.AddHours(-hours);
         string key = string.Create(CultureInfo.InvariantCulture, $"{(sinceStart ? 0 : hours)}/{width}/{height}/{theme}");
-        return TypedResults.Content(await charts.Get(key, new ChartRequest(from, to, width, height, theme), cancellationToken), "image/svg+xml");
+        ChartPicture picture = await charts.Get(key, new ChartRequest(from, to, width, height, theme), cancellationToken);
+        return TypedResults.Content(
+            picture.Svg, "image/svg+xml", statusCode: picture.IsOfThePast ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);
     }
 
     /// <summary>A compressed demo day lasts minutes: the axis begins with it, and is never shorter than the shortest chart.</summary>

@@ -14,14 +14,14 @@ public sealed partial class PageHtml
     public PageHtml() => _parts = Placeholder().Split(PageAssets.ReadText("page.html"));
 
     /// <summary>The page for one state.</summary>
-    public string Render(PageView view, PageSources sources, DateTimeOffset sentAt)
+    public string Render(PageView view, PageSources sources, DegreeText text, DateTimeOffset sentAt)
     {
         StringBuilder html = new(12_000);
         for (int i = 0; i < _parts.Length; i++)
         {
             string part = _parts[i];
             html.Append(i % 2 == 0 ? part
-                : part.StartsWith('{') ? Markup(part.Trim('{', '}'), view, sources)
+                : part.StartsWith('{') ? Markup(part.Trim('{', '}'), view, sources, text)
                 : Escape(Text(part, view, sentAt)));
         }
 
@@ -36,12 +36,13 @@ public sealed partial class PageHtml
         _ => view.Fields[name],
     };
 
-    private static string Markup(string name, PageView view, PageSources sources) => name switch
+    private static string Markup(string name, PageView view, PageSources sources, DegreeText text) => name switch
     {
         "further" => string.Concat(view.FurtherReasons.Select(r => $"<li>{Escape(r)}</li>")),
         "sensors" => string.Concat(view.Sensors.Select(Health)),
         "outputs" => string.Concat(view.Outputs.Select(Health)),
         "demoStrip" => DemoStrip(view, sources),
+        "pieceEntry" => sources.PieceEntry is { } entry ? EntryForm(entry, view, text) : "",
         _ => throw new InvalidOperationException($"page.html asks for {name}, which nothing makes."),
     };
 
@@ -56,6 +57,17 @@ public sealed partial class PageHtml
         string whole = sources.Sensors.All(s => s.Emulated) ? "Demo" : "Part demo";
         return $"<p class=\"demo\"><strong>{whole}</strong><span data-field=\"demo\">{Escape(view.Fields["demo"])}</span><span>emulated: {Escape(emulated)}</span></p>";
     }
+
+    /// <summary>The page's own unit in, °C out: the script sends (number - offset) / scale.</summary>
+    private static string EntryForm(PieceEntry entry, PageView view, DegreeText text) => string.Create(CultureInfo.InvariantCulture, $"""
+        <div class="entry"><dt><label for="pieceNumber">Piece measured by hand, {text.Unit}</label></dt>
+              <dd><form id="pieceForm" novalidate data-scale="{text.ConvertDifference(1)}" data-offset="{text.Convert(0)}">
+                <input id="pieceNumber" type="number" inputmode="decimal" step="0.1" min="{text.Convert(entry.LowestC):0.#}" max="{text.Convert(entry.HighestC):0.#}" autocomplete="off" aria-describedby="pieceTyped pieceError">
+                <button type="submit">Set</button>
+              </form></dd>
+              <dd class="small" id="pieceTyped" data-field="pieceTyped">{Escape(view.Fields["pieceTyped"])}</dd>
+              <dd class="small refusal"><span id="pieceError" role="alert" data-range="Give a number from {text.Convert(entry.LowestC):0.#} to {text.Convert(entry.HighestC):0.#} {text.Unit}, for example {text.Convert(PieceEntry.ExampleC):0.0}."></span></dd></div>
+        """);
 
     private static string Health(HealthLine line) =>
         $"<li class=\"{(line.Good ? "good" : "bad")}\"><b>{Escape(line.Name)}</b><span> {Escape(line.State)}{(line.Detail.Length > 0 ? ", " + Escape(line.Detail) : "")}</span></li>";

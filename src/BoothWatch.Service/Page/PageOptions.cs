@@ -12,9 +12,6 @@ public sealed class PageOptions
     /// </summary>
     public string Url { get; set; } = "http://127.0.0.1:5080";
 
-    /// <summary>Unit of the temperatures on the page and the chart: <c>C</c> (default) or <c>F</c>. The JSON is always in °C.</summary>
-    public string TemperatureUnit { get; set; } = "C";
-
     /// <summary>Time span of the chart on the page, h. Default 6, range 0.1 to 72. While sensors are emulated the chart begins at the start of the run instead.</summary>
     public double ChartHours { get; set; } = 6;
 }

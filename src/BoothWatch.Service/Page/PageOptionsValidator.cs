@@ -22,11 +22,6 @@ public sealed class PageOptionsValidator : IValidateOptions<PageOptions>
             errors.Add($"page:url is {options.Url}; give http://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080");
         }
 
-        if (options.TemperatureUnit is not ("C" or "F"))
-        {
-            errors.Add($"page:temperatureUnit is {options.TemperatureUnit}; give C or F, for example C");
-        }
-
         if (!(options.ChartHours >= ShortestChartHours && options.ChartHours <= LongestChartHours))
         {
             errors.Add(string.Create(CultureInfo.InvariantCulture,

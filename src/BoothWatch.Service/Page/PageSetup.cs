@@ -22,13 +22,14 @@ public static class PageSetup
         services.TryAddSingleton<IHistory, EmptyHistory>();
         services.TryAddSingleton(provider => new PageSources { Sensors = PageSources.Describe(provider.GetServices<ISensor>()) });
         services.TryAddSingleton<PageFeed>();
-        services.AddSingleton(provider => new DegreeText(provider.GetRequiredService<IOptions<PageOptions>>().Value.TemperatureUnit == "F"));
+        services.AddSingleton(provider => new DegreeText(provider.GetRequiredService<PageSources>().TemperatureUnit));
         services.AddSingleton(provider => new ChartDrawing(
             provider.GetRequiredService<DegreeText>(), provider.GetRequiredService<TimeProvider>().LocalTimeZone));
         services.AddSingleton<ChartStore>();
         services.AddSingleton<LiveEvents>();
         services.AddSingleton<PageHtml>();
         services.AddSingleton<PageEndpoints>();
+        services.AddSingleton<PieceTemperatureEndpoint>();
         services.AddHostedService<PageAnnouncement>();
 
         services.ConfigureHttpJsonOptions(json => PageJson.Apply(json.SerializerOptions));
@@ -59,7 +60,7 @@ public static class PageSetup
         }
 
         app.MapGet("/api/view", page.ViewEvents).ExcludeFromDescription();
-        app.MapApi(page);
+        app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
         return app;
     }

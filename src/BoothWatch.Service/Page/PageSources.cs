@@ -1,4 +1,5 @@
 using BoothWatch.Service.Sensors;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Page;
 
@@ -11,8 +12,14 @@ public sealed record PageSources
     /// <summary>Name of the booth.</summary>
     public string Booth { get; init; } = "";
 
+    /// <summary>Unit of the temperatures on the page and its chart; the JSON stays in °C.</summary>
+    public TemperatureUnit TemperatureUnit { get; init; }
+
     /// <summary>The configured sensors.</summary>
     public IReadOnlyList<SensorLine> Sensors { get; init; } = [];
+
+    /// <summary>Where the piece temperature is typed in; null unless the piece is measured by hand.</summary>
+    public PieceEntry? PieceEntry { get; init; }
 
     /// <summary>Asks how the outputs fare. Called on every answer, so it must be cheap.</summary>
     public Func<IReadOnlyList<OutputLine>> Outputs { get; init; } = () => [];

@@ -72,6 +72,7 @@ public sealed record PageView
                 ["margin"] = text.Difference(film?.BlushMarginC),
                 ["marginUncertainty"] = film is null ? "" : text.Uncertainty(film.MarginUncertaintyC),
                 ["piece"] = text.Temperature(air?.PieceTemperatureC ?? Known(state, Quantity.PieceTemperature)),
+                ["pieceTyped"] = sources.PieceEntry?.Words ?? "",
                 ["film"] = text.Temperature(film?.LowestFilmTemperatureC),
                 ["measuredAt"] = state.Assessment is null ? "never"
                     : TimeZoneInfo.ConvertTime(state.Assessment.Time, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),

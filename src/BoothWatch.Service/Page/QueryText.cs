@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace BoothWatch.Service.Page;
@@ -16,40 +17,12 @@ internal sealed class QueryText(IQueryCollection query)
         extensions: new Dictionary<string, object?> { ["parameters"] = _problems.Select(p => p.Parameter).ToArray() });
 
     /// <summary>A number from <paramref name="least"/> to <paramref name="most"/>.</summary>
-    public double Number(string name, double least, double most, double fallback, string unit)
-    {
-        string? text = query[name];
-        if (string.IsNullOrEmpty(text))
-        {
-            return fallback;
-        }
-
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value >= least && value <= most)
-        {
-            return value;
-        }
-
-        Add(name, text, string.Create(CultureInfo.InvariantCulture, $"give {unit} from {least} to {most}, for example {name}={fallback:0.###}"));
-        return fallback;
-    }
+    public double Number(string name, double least, double most, double fallback, string unit) =>
+        Within(name, NumberStyles.Float, least, most, fallback, unit);
 
     /// <summary>A whole number from <paramref name="least"/> to <paramref name="most"/>.</summary>
-    public int Whole(string name, int least, int most, int fallback, string unit)
-    {
-        string? text = query[name];
-        if (string.IsNullOrEmpty(text))
-        {
-            return fallback;
-        }
-
-        if (int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value) && value >= least && value <= most)
-        {
-            return value;
-        }
-
-        Add(name, text, string.Create(CultureInfo.InvariantCulture, $"give {unit} from {least} to {most}, for example {name}={fallback}"));
-        return fallback;
-    }
+    public int Whole(string name, int least, int most, int fallback, string unit) =>
+        Within(name, NumberStyles.AllowLeadingSign, least, most, fallback, unit);
 
     /// <summary>A time after RFC 3339 with its offset.</summary>
     public DateTimeOffset Time(string name, DateTimeOffset fallback, DateTimeOffset example)
@@ -91,4 +64,22 @@ internal sealed class QueryText(IQueryCollection query)
 
     /// <summary>Notes a problem that concerns more than one value.</summary>
     public void Add(string name, string? given, string fix) => _problems.Add((name, $"{name} is {given}; {fix}"));
+
+    private T Within<T>(string name, NumberStyles style, T least, T most, T fallback, string unit)
+        where T : INumber<T>
+    {
+        string? text = query[name];
+        if (string.IsNullOrEmpty(text))
+        {
+            return fallback;
+        }
+
+        if (T.TryParse(text, style, CultureInfo.InvariantCulture, out T? value) && value >= least && value <= most)
+        {
+            return value;
+        }
+
+        Add(name, text, string.Create(CultureInfo.InvariantCulture, $"give {unit} from {least} to {most}, for example {name}={fallback:0.###}"));
+        return fallback;
+    }
 }

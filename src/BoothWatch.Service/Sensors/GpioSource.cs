@@ -7,6 +7,9 @@ namespace BoothWatch.Service.Sensors;
 /// <param name="time">Clock of the virtual pins.</param>
 public sealed class GpioSource(TimeProvider time) : IDisposable
 {
+    /// <summary>Highest GPIO number that may be given, as on the common single-board computers.</summary>
+    public const int HighestPin = 53;
+
     private readonly Lock _lock = new();
     private GpioController? _real;
     private GpioController? _emulated;

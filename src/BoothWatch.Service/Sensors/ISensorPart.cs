@@ -12,6 +12,9 @@ public interface ISensorPart
     /// <summary>Whether it would provide the station pressure with these settings; only one sensor may.</summary>
     bool GivesPressure(SensorOptions options) => false;
 
+    /// <summary>The GPIO number that it would take with these settings; null when it takes none.</summary>
+    int? PinOf(SensorOptions options) => null;
+
     /// <summary>Adds an error for every setting that this part cannot work with: full key, value, what is allowed.</summary>
     /// <param name="key">Key of the sensor, for example <c>sensors:boothAir</c>.</param>
     /// <param name="options">Its settings.</param>

@@ -9,7 +9,7 @@ public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
     public ValidateOptionsResult Validate(string? name, SensorsOptions options)
     {
         List<string> errors = [];
-        Dictionary<(string Source, int Bus, int Address), string> taken = [];
+        Dictionary<(SignalSource? Source, int Bus, int Address), string> taken = [];
         string? pressureFrom = null;
         foreach ((SensorRole role, SensorOptions sensor) in options.All())
         {
@@ -19,7 +19,8 @@ public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
                 continue;
             }
 
-            if (Settings.SourceOf(sensor) is null)
+            SignalSource? source = Settings.SourceOf(sensor.Source);
+            if (source is null)
             {
                 errors.Add($"{key}:source is {sensor.Source}; give emulated or real");
             }
@@ -39,9 +40,9 @@ public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
             }
 
             if (part is I2cPart onBus && onBus.AddressOf(sensor) is { } address
-                && !taken.TryAdd((sensor.Source, sensor.Bus, address), key))
+                && !taken.TryAdd((source, sensor.Bus, address), key))
             {
-                errors.Add($"{key}:address is 0x{address:X2} on bus {sensor.Bus}, where {taken[(sensor.Source, sensor.Bus, address)]} already is; give one of them another address or bus");
+                errors.Add($"{key}:address is 0x{address:X2} on bus {sensor.Bus}, where {taken[(source, sensor.Bus, address)]} already is; give one of them another address or bus");
             }
         }
 

@@ -1,10 +1,10 @@
 namespace BoothWatch.Service.Sensors;
 
-/// <summary>Settings of sensors that are words.</summary>
+/// <summary>Settings of sensors and outputs that are words.</summary>
 internal static class Settings
 {
-    /// <summary>The source that the options name; null when the word is none.</summary>
-    public static SignalSource? SourceOf(SensorOptions options) => options.Source switch
+    /// <summary>The source that a setting names, in any case; null when the word is none.</summary>
+    public static SignalSource? SourceOf(string? word) => word?.ToLowerInvariant() switch
     {
         "emulated" => SignalSource.Emulated,
         "real" => SignalSource.Real,

@@ -39,11 +39,6 @@ public static class PolicyCheck
                     $"{Key(property.Name)} is {value}; give a number from {limit.Least} to {limit.Most} ({limit.Unit}), for example {example}");
             }
         }
-
-        if (!Enum.IsDefined(policy.TemperatureUnit))
-        {
-            yield return $"{Key(nameof(VerdictPolicy.TemperatureUnit))} is {policy.TemperatureUnit}; give Celsius or Fahrenheit";
-        }
     }
 
     private static IEnumerable<string> OrderErrors(VerdictPolicy policy)

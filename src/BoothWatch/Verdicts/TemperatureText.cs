@@ -6,16 +6,10 @@ namespace BoothWatch.Verdicts;
 /// <param name="Unit">The unit to write.</param>
 public readonly record struct TemperatureText(TemperatureUnit Unit)
 {
-    private const double FahrenheitPerCelsius = 1.8;
-    private const double FahrenheitAtZeroCelsius = 32.0;
     private const double SmallestShown = 0.1;
 
-    private string Symbol => Unit == TemperatureUnit.Fahrenheit ? "°F" : "°C";
-
     /// <summary>A temperature, for example <c>17.8 °C</c> or <c>64.0 °F</c>.</summary>
-    public string Of(double temperatureC) => Number(Unit == TemperatureUnit.Fahrenheit
-        ? (temperatureC * FahrenheitPerCelsius) + FahrenheitAtZeroCelsius
-        : temperatureC);
+    public string Of(double temperatureC) => Number(Unit.FromCelsius(temperatureC));
 
     /// <summary>
     /// The size of a temperature difference, without its sign, for example <c>0.6 °C</c>.
@@ -23,7 +17,7 @@ public readonly record struct TemperatureText(TemperatureUnit Unit)
     /// </summary>
     public string By(double differenceC)
     {
-        double size = Math.Abs(differenceC) * (Unit == TemperatureUnit.Fahrenheit ? FahrenheitPerCelsius : 1.0);
+        double size = Unit.FromCelsiusDifference(Math.Abs(differenceC));
         return size < SmallestShown / 2 ? $"less than {Number(SmallestShown)}" : Number(size);
     }
 
@@ -31,6 +25,6 @@ public readonly record struct TemperatureText(TemperatureUnit Unit)
     {
         // Math.Round first and add zero: a value such as -0.04 must not be written "-0.0".
         double rounded = Math.Round(value, 1, MidpointRounding.AwayFromZero) + 0.0;
-        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.0} {Symbol}");
+        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.0} {Unit.Symbol()}");
     }
 }

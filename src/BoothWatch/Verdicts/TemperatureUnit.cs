@@ -1,6 +1,6 @@
 namespace BoothWatch.Verdicts;
 
-/// <summary>The unit that reasons speak in. Everything inside BoothWatch stays in °C.</summary>
+/// <summary>The unit that temperatures are written in for people. Everything inside BoothWatch stays in °C.</summary>
 public enum TemperatureUnit
 {
     /// <summary>Degrees Celsius, °C.</summary>

@@ -101,6 +101,12 @@ public sealed record VerdictPolicy
     [PolicyLimit("s", 1, 60, OwnChoice)]
     public double LongestGapS { get; init; } = 5.0;
 
-    /// <summary>Unit of the temperatures in reasons: Celsius or Fahrenheit. Default Celsius.</summary>
-    public TemperatureUnit TemperatureUnit { get; init; }
+    /// <summary>Unit of the temperatures in reasons; no limit of the shop, so no setting of this section. Default Celsius.</summary>
+    public TemperatureUnit TemperatureUnit { get; private init; }
+
+    /// <summary>The same limits, with reasons in this unit.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The unit is none.</exception>
+    public VerdictPolicy SpeakingIn(TemperatureUnit unit) => Enum.IsDefined(unit)
+        ? this with { TemperatureUnit = unit }
+        : throw new ArgumentOutOfRangeException(nameof(unit), unit, "Give Celsius or Fahrenheit.");
 }

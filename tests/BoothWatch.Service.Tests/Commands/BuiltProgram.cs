@@ -10,8 +10,13 @@ internal sealed class BuiltProgram : IDisposable
     private readonly Process _process;
 
     public BuiltProgram(string workingFolder, params string[] args)
+        : this(workingFolder, new Uri("http://127.0.0.1:0"), args)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args])
+    }
+
+    public BuiltProgram(string workingFolder, Uri page, params string[] args)
+    {
+        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args])
         {
             WorkingDirectory = workingFolder,
             RedirectStandardInput = true,
@@ -19,9 +24,11 @@ internal sealed class BuiltProgram : IDisposable
             RedirectStandardError = true,
         };
         start.Environment["BOOTHWATCH_series__folder"] = workingFolder;
-        start.Environment["BOOTHWATCH_page__url"] = "http://127.0.0.1:0";
+        start.Environment["BOOTHWATCH_page__url"] = page.ToString();
         _process = Process.Start(start)!;
     }
+
+    public bool HasEnded => _process.HasExited;
 
     public StreamReader Out => _process.StandardOutput;
 
@@ -30,7 +37,7 @@ internal sealed class BuiltProgram : IDisposable
     public async Task<string> ReadLineAsync() =>
         await Out.ReadLineAsync().WaitAsync(Patience) ?? throw new EndOfStreamException("the program wrote nothing more");
 
-    /// <summary>Sends the signal of Ctrl-C (INT) or of a service manager (TERM).</summary>
+    /// <summary>Sends the signal of Ctrl-C (INT) or of a service manager (TERM), or kills (KILL).</summary>
     public void Signal(string name)
     {
         using var kill = Process.Start("kill", ["-s", name, _process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);

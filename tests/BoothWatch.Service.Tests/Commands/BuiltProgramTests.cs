@@ -1,3 +1,6 @@
+using System.Net;
+using System.Net.Sockets;
+using BoothWatch.Service.Commands;
 using BoothWatch.Service.Tests.Commands.Advise;
 
 namespace BoothWatch.Service.Tests.Commands;
@@ -50,7 +53,7 @@ public sealed class BuiltProgramTests : IDisposable
     [Theory]
     [InlineData("INT")]
     [InlineData("TERM")]
-    public async Task NoCommand_RunsTheBooth_UntilItIsAskedToStop(string signal)
+    public async Task NoCommand_RunsTheBooth_UntilItIsAskedToStop_AndLeavesTheLightAtWait(string signal)
     {
         using var program = new BuiltProgram(_folder);
 
@@ -64,6 +67,7 @@ public sealed class BuiltProgramTests : IDisposable
         CommandResult result = await program.EndAsync();
 
         Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.Contains("The light shows wait: BoothWatch stops", result.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,16 +85,19 @@ public sealed class BuiltProgramTests : IDisposable
     }
 
     [Fact]
-    public async Task Run_WhereThePageCannotListen_SaysSo()
+    public async Task Run_WhereThePageCannotListen_SaysSoInOneLineAndFails()
     {
-        using var taken = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
+        using var taken = new TcpListener(IPAddress.Loopback, 0);
         taken.Start();
-        string config = Path.Combine(_folder, "taken.json");
-        await File.WriteAllTextAsync(config, $$"""{ "page": { "url": "http://{{taken.LocalEndpoint}}" }, "series": { "folder": "{{_folder}}" } }""");
+        using var program = new BuiltProgram(_folder, new Uri($"http://{taken.LocalEndpoint}"), "run");
 
-        CommandResult result = await CommandRun.With(["run", "--config", config]);
+        CommandResult result = await program.EndAsync();
 
-        Assert.Equal(1, result.ExitCode);
-        Assert.StartsWith("BoothWatch cannot start: ", result.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Failed, result.ExitCode);
+        string line = Assert.Single(result.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.StartsWith("BoothWatch cannot start: ", line, StringComparison.Ordinal);
+        Assert.Contains("page:url", line, StringComparison.Ordinal);
+        Assert.Contains(taken.LocalEndpoint.ToString()!, line, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", result.Out, StringComparison.Ordinal);
     }
 }

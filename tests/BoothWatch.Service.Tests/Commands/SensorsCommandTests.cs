@@ -1,6 +1,7 @@
 using BoothWatch.Readings;
 using BoothWatch.Service.Commands;
 using BoothWatch.Service.Sensors;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Tests.Commands;
 
@@ -52,7 +53,22 @@ public sealed class SensorsCommandTests : IDisposable
     [InlineData(Quantity.FilterPressureDrop, 45.4, 2, "45 Pa across the filter ±2")]
     [InlineData(Quantity.ExhaustProof, 0, 0, "exhaust not proven")]
     public void Describe_NamesTheUnit(Quantity quantity, double value, double uncertainty, string text) =>
-        Assert.Equal(text, SensorsCommand.Describe(new Sample(quantity, value, uncertainty)));
+        Assert.Equal(text, SensorsCommand.Describe(new Sample(quantity, value, uncertainty), TemperatureUnit.Celsius));
+
+    [Fact]
+    public void Describe_InFahrenheit_ConvertsTheUncertaintyWithoutTheOffset() =>
+        // 21 °C x 1.8 + 32; 0.1 °C x 1.8.
+        Assert.Equal("69.80 °F ±0.18", SensorsCommand.Describe(new Sample(Quantity.PieceTemperature, 21, 0.1), TemperatureUnit.Fahrenheit));
+
+    [Fact]
+    public async Task Sensors_OfAShopThatReadsFahrenheit_AnswerInIt()
+    {
+        CommandResult result = await Sensors("""{ "booth": { "temperatureUnit": "F" } }""");
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.Contains(" °F ±", result.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("°C", result.Out, StringComparison.Ordinal);
+    }
 
     private async Task<CommandResult> Sensors(string config)
     {

@@ -207,7 +207,7 @@ public sealed class ApiTests
     [Fact]
     public async Task Html_InFahrenheit_ConvertsTemperaturesAndDifferences()
     {
-        await using ShopPage shop = await ShopPage.Start(settings: ("page:temperatureUnit", "F"));
+        await using ShopPage shop = await ShopPage.Start(sources: Samples.Sources with { TemperatureUnit = Verdicts.TemperatureUnit.Fahrenheit });
         await shop.Show(Samples.Spray);
         string html = WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url)));
         // 22.4 °C x 1.8 + 32; a margin of 3.4 °C x 1.8.
@@ -223,7 +223,7 @@ public sealed class ApiTests
         JsonElement api = await Json(shop, "/api/openapi.json");
         Assert.StartsWith("3.", api.GetProperty("openapi").GetString(), StringComparison.Ordinal);
         JsonElement paths = api.GetProperty("paths");
-        Assert.Equal(["/api/events", "/api/history", "/api/now", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(["/api/events", "/api/history", "/api/now", "/api/piece-temperature", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
         Assert.Equal(["from", "to", "points"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
         JsonElement schemas = api.GetProperty("components").GetProperty("schemas");
         Assert.Equal(["wait", "slow down", "spray"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(e => e.GetString()));

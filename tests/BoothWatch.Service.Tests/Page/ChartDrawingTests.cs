@@ -8,7 +8,7 @@ public sealed class ChartDrawingTests
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
     private static readonly DateTimeOffset From = new(2026, 6, 3, 6, 0, 0, TimeSpan.Zero);
-    private static readonly ChartDrawing Drawing = new(new DegreeText(fahrenheit: false), TimeZoneInfo.Utc);
+    private static readonly ChartDrawing Drawing = new(new DegreeText(TemperatureUnit.Celsius), TimeZoneInfo.Utc);
 
     [Theory]
     [InlineData(358, 300)]
@@ -111,7 +111,7 @@ public sealed class ChartDrawingTests
     [Fact]
     public void Chart_InFahrenheit_NamesTheUnit()
     {
-        XElement svg = XDocument.Parse(new ChartDrawing(new DegreeText(fahrenheit: true), TimeZoneInfo.Utc).Draw(Request(), Morning())).Root!;
+        XElement svg = XDocument.Parse(new ChartDrawing(new DegreeText(TemperatureUnit.Fahrenheit), TimeZoneInfo.Utc).Draw(Request(), Morning())).Root!;
         Assert.Contains("temperature, °F", Words(svg));
     }
 

@@ -1,11 +1,12 @@
 using BoothWatch.Service.Page;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Tests.Page;
 
 public sealed class DegreeTextTests
 {
-    private static readonly DegreeText C = new(fahrenheit: false);
-    private static readonly DegreeText F = new(fahrenheit: true);
+    private static readonly DegreeText C = new(TemperatureUnit.Celsius);
+    private static readonly DegreeText F = new(TemperatureUnit.Fahrenheit);
 
     [Theory]
     [InlineData(0.0, "0.0 °C", "32.0 °F")] // by definition of the Fahrenheit scale

@@ -13,11 +13,10 @@ public sealed class PageOptionsTests
     [Fact]
     public void Mistakes_AreAllNamedWithKeyValueRangeAndExample()
     {
-        ValidateOptionsResult result = new PageOptionsValidator().Validate(null, new PageOptions { Url = "ftp://x", TemperatureUnit = "K", ChartHours = 0 });
+        ValidateOptionsResult result = new PageOptionsValidator().Validate(null, new PageOptions { Url = "ftp://x", ChartHours = 0 });
         Assert.Equal(
             [
                 "page:url is ftp://x; give http://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080",
-                "page:temperatureUnit is K; give C or F, for example C",
                 "page:chartHours is 0; give hours from 0.1 to 72, for example 6",
             ],
             result.Failures);

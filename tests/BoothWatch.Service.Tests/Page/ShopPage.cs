@@ -1,3 +1,4 @@
+using System.Net;
 using BoothWatch.Service.Page;
 using BoothWatch.Verdicts;
 using Microsoft.AspNetCore.Builder;
@@ -9,7 +10,7 @@ using Microsoft.Extensions.Logging;
 
 namespace BoothWatch.Service.Tests.Page;
 
-/// <summary>The real page over a real server on a free port of this machine, fed by hand.</summary>
+/// <summary>The real page over a real server on a free port of this machine, fed by hand; <c>caller</c> is where requests seem to come from.</summary>
 public sealed class ShopPage : IAsyncDisposable
 {
     private readonly WebApplication _app;
@@ -21,7 +22,7 @@ public sealed class ShopPage : IAsyncDisposable
     public PageFeed Feed => _app.Services.GetRequiredService<PageFeed>();
 
     public static async Task<ShopPage> Start(
-        string url = "http://127.0.0.1:0", TimeProvider? time = null, IHistory? history = null, PageSources? sources = null,
+        string url = "http://127.0.0.1:0", TimeProvider? time = null, IHistory? history = null, PageSources? sources = null, IPAddress? caller = null,
         params (string Key, string Value)[] settings)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
@@ -33,6 +34,15 @@ public sealed class ShopPage : IAsyncDisposable
         builder.Services.AddSingleton(sources ?? Samples.Sources);
         builder.Services.AddPage();
         WebApplication app = builder.Build();
+        if (caller is not null)
+        {
+            app.Use((context, next) =>
+            {
+                context.Connection.RemoteIpAddress = caller;
+                return next(context);
+            });
+        }
+
         app.MapPage();
         await app.StartAsync();
         string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();

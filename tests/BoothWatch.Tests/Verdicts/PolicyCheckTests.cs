@@ -26,9 +26,9 @@ public class PolicyCheckTests
         PolicyCheck.Errors(new VerdictPolicy { SlowDownAboveTemperatureC = 20, SlowDownBelowTemperatureC = 20 }).AsEnumerable());
 
     [Fact]
-    public void Errors_UnknownUnit_NamesTheChoice() => Assert.Contains(
-        "give Celsius or Fahrenheit",
-        Assert.Single(PolicyCheck.Errors(new VerdictPolicy { TemperatureUnit = (TemperatureUnit)7 })),
+    public void Policy_SpeakingInNoUnit_IsRefused() => Assert.Contains(
+        "Give Celsius or Fahrenheit",
+        Assert.Throws<ArgumentOutOfRangeException>(() => new VerdictPolicy().SpeakingIn((TemperatureUnit)7)).Message,
         StringComparison.Ordinal);
 
     [Fact]

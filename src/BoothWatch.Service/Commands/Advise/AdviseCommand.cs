@@ -106,7 +106,7 @@ internal static class AdviseCommand
             return await WrongAsync(errors, streams);
         }
 
-        await streams.Out.WriteLineAsync(json ? AdviseJson.Write(answer) : AdviseText.Write(answer));
+        await streams.Out.WriteLineAsync(json ? AdviseJson.Write(answer) : AdviseText.Write(answer, adviser.Unit));
         return answer.Film is null ? ExitCode.Failed : ExitCode.Good;
     }
 

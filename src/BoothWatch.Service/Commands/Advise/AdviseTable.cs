@@ -65,7 +65,7 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
 
         if (!json)
         {
-            await streams.Out.WriteLineAsync(AdviseText.TableHeader);
+            await streams.Out.WriteLineAsync(AdviseText.TableHeader(adviser.Unit));
         }
 
         // Rows are answered on all cores; the channel keeps their order and how many are under way.
@@ -156,7 +156,7 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
 
             if (adviser.Answer(given, out errors) is { } answer)
             {
-                return new Outcome(json ? AdviseJson.Write(answer, row.Number, row.Line) : AdviseText.WriteRow(answer, row.Line), Failed: answer.Film is null);
+                return new Outcome(json ? AdviseJson.Write(answer, row.Number, row.Line) : AdviseText.WriteRow(answer, adviser.Unit, row.Line), Failed: answer.Film is null);
             }
         }
 

@@ -13,12 +13,14 @@ internal static class AdviseText
         + "running, keep ignition sources away, wear the respirator that the lacquer's data sheet asks for, and follow the local fire and electrical code.";
 
     /// <summary>Header of the table.</summary>
-    public const string TableHeader =
-        "line  verdict     air °C   RH %  dew °C  piece °C  coat    retarder  critical RH   margin °C  why";
+    public static string TableHeader(TemperatureUnit unit) =>
+        "line  verdict     air °C   RH %  dew °C  piece °C  coat    retarder  critical RH   margin °C  why"
+            .Replace("°C", unit.Symbol(), StringComparison.Ordinal);
 
     /// <summary>One answer on several lines.</summary>
-    public static string Write(AdviseAnswer answer)
+    public static string Write(AdviseAnswer answer, TemperatureUnit unit)
     {
+        TemperatureText degrees = new(unit);
         AdviseRequest request = answer.Request;
         AirFindings air = answer.Air;
         var text = new StringBuilder();
@@ -29,18 +31,18 @@ internal static class AdviseText
         }
 
         Line(text, $"");
-        Line(text, $"Air                {air.TemperatureC:0.0} °C, {air.RelativeHumidityPct:0.#} %RH, {air.PressurePa / 100:0} hPa");
-        Line(text, $"Dew point          {air.DewPointC:0.0} °C (standard uncertainty {air.DewPointUncertaintyC:0.0} °C)");
-        Line(text, $"Piece              {request.PieceC:0.0} °C, {answer.Substrate}");
+        Line(text, $"Air                {degrees.Of(air.TemperatureC)}, {air.RelativeHumidityPct:0.#} %RH, {air.PressurePa / 100:0} hPa");
+        Line(text, $"Dew point          {degrees.Of(air.DewPointC)} (standard uncertainty {unit.FromCelsiusDifference(air.DewPointUncertaintyC):0.0} {unit.Symbol()})");
+        Line(text, $"Piece              {degrees.Of(request.PieceC)}, {answer.Substrate}");
         if (answer.Film is { } film)
         {
             Line(text, $"Cup                {film.Mix}");
             Line(text, $"Film               {request.Coat.WetFilmUm:0.#} µm wet, air at {request.Coat.AirSpeedMPerS:0.##} m/s");
             Line(text, $"");
             Line(text, $"With {film.RetarderPct:0.#} % retarder:");
-            Line(text, $"Critical humidity  {film.CriticalHumidityPct:0.0} % at this temperature (dew point {film.CriticalDewPointC:0.0} °C)");
-            Line(text, $"Blush margin       {film.BlushMarginC:+0.0;-0.0;0.0} °C (standard uncertainty {film.MarginUncertaintyC:0.0} °C)");
-            Line(text, $"Coldest film       {film.LowestFilmTemperatureC:0.0} °C");
+            Line(text, $"Critical humidity  {film.CriticalHumidityPct:0.0} % at this temperature (dew point {degrees.Of(film.CriticalDewPointC)})");
+            Line(text, $"Blush margin       {unit.FromCelsiusDifference(film.BlushMarginC):+0.0;-0.0;0.0} {unit.Symbol()} (standard uncertainty {unit.FromCelsiusDifference(film.MarginUncertaintyC):0.0} {unit.Symbol()})");
+            Line(text, $"Coldest film       {degrees.Of(film.LowestFilmTemperatureC)}");
             Line(text, $"Sets in            {(film.TimeToSetS is { } seconds ? Duration(seconds) : "more than the longest run of the model")}");
             Line(text, $"Water at set       {film.WaterAtSetGPerM2:0.00} g/m²");
         }
@@ -51,16 +53,16 @@ internal static class AdviseText
             Line(text, $"Assumed: {assumption}.");
         }
 
-        Line(text, $"Tolerances: ±{request.TemperatureToleranceC:0.##} °C, ±{request.HumidityTolerancePct:0.##} %RH. Not measured here: {string.Join(", ", AdviseAnswer.NotMeasured)}.");
+        Line(text, $"Tolerances: ±{unit.FromCelsiusDifference(request.TemperatureToleranceC):0.##} {unit.Symbol()}, ±{request.HumidityTolerancePct:0.##} %RH. Not measured here: {string.Join(", ", AdviseAnswer.NotMeasured)}.");
         text.Append(Caution);
         return text.ToString();
     }
 
     /// <summary>One answer on one aligned line.</summary>
-    public static string WriteRow(AdviseAnswer answer, int line)
+    public static string WriteRow(AdviseAnswer answer, TemperatureUnit unit, int line)
     {
         AirFindings air = answer.Air;
-        string start = Invariant($"{line,4}  {answer.Verdict.Word(),-9}  {air.TemperatureC,7:0.0}  {air.RelativeHumidityPct,5:0.0}  {air.DewPointC,6:0.0}  {answer.Request.PieceC,8:0.0}  {Kind(answer.Request),-6}");
+        string start = Invariant($"{line,4}  {answer.Verdict.Word(),-9}  {unit.FromCelsius(air.TemperatureC),7:0.0}  {air.RelativeHumidityPct,5:0.0}  {unit.FromCelsius(air.DewPointC),6:0.0}  {unit.FromCelsius(answer.Request.PieceC),8:0.0}  {Kind(answer.Request),-6}");
         if (answer.Film is not { } film)
         {
             return $"{start}  {"-",8}  {"-",11}  {"-",10}  {answer.Reasons[0]}";
@@ -68,7 +70,7 @@ internal static class AdviseText
 
         string retarder = film.RecommendedRetarderPct is { } level ? Invariant($"{level:0.#} %") : "none";
         string critical = Invariant($"{film.CriticalHumidityPct:0.0} %");
-        string margin = Invariant($"{film.BlushMarginC:+0.0;-0.0;0.0} ±{film.MarginUncertaintyC:0.0}");
+        string margin = Invariant($"{unit.FromCelsiusDifference(film.BlushMarginC):+0.0;-0.0;0.0} ±{unit.FromCelsiusDifference(film.MarginUncertaintyC):0.0}");
         return $"{start}  {retarder,8}  {critical,11}  {margin,10}  {answer.Reasons[0]}";
     }
 

@@ -19,11 +19,16 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     // One a thread: a model answers one caller at a time. The altitude does not matter, the pressure is always given.
     private readonly ThreadLocal<Assessor> _assessor = new(() => new Assessor(policy, new BlushModel().Assess, altitudeM: 0));
 
+    /// <summary>The unit that the text of an answer is written in, reasons included.</summary>
+    public TemperatureUnit Unit => policy.TemperatureUnit;
+
     /// <summary>An adviser with the settings of a checked configuration.</summary>
     public static Adviser From(ConfigurationFile file)
     {
         T Bind<T>() => (T)ConfigurationSections.Bind(file.Configuration, typeof(T));
-        return new Adviser(AdviseDefaults.From(Bind<BoothOptions>(), Bind<CoatOptions>()), MaterialsLoader.Load(file.MaterialsFolder), Bind<VerdictPolicy>());
+        BoothOptions booth = Bind<BoothOptions>();
+        return new Adviser(
+            AdviseDefaults.From(booth, Bind<CoatOptions>()), MaterialsLoader.Load(file.MaterialsFolder), Bind<VerdictPolicy>().SpeakingIn(booth.Unit));
     }
 
     /// <summary>The answer, or null and what is wrong with the question.</summary>

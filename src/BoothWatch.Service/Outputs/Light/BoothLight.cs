@@ -55,7 +55,15 @@ public sealed partial class BoothLight : IVerdictLight, IDisposable
                 _stopped = true;
                 _beeping = null;
                 _health = _health with { Shown = Verdict.Wait };
-                _pins.Write(LampsNow(_time.GetTimestamp()), retryFailed: true);
+                IReadOnlyList<string> faults = _pins.Write(LampsNow(_time.GetTimestamp()), retryFailed: true);
+                if (faults.Count == 0)
+                {
+                    LogStopped();
+                }
+                else
+                {
+                    LogFault(string.Join("; ", faults));
+                }
             }
         }
     }
@@ -166,6 +174,9 @@ public sealed partial class BoothLight : IVerdictLight, IDisposable
 
     [LoggerMessage(3, LogLevel.Error, "The loop has given no verdict for {Seconds:0.0} s; the light shows wait")]
     private partial void LogLoopSilent(double seconds);
+
+    [LoggerMessage(4, LogLevel.Information, "The light shows wait: BoothWatch stops")]
+    private partial void LogStopped();
 
     private sealed record Note(Verdict Verdict, long Time);
 }

@@ -6,9 +6,6 @@ public sealed class LightOptions
     /// <summary>Name of the section in the configuration.</summary>
     public const string Section = "light";
 
-    /// <summary>Highest GPIO number that may be given.</summary>
-    public const int HighestPin = 53;
-
     /// <summary>Where the outputs go: emulated or real. Default emulated.</summary>
     public string Source { get; set; } = "emulated";
 
@@ -32,4 +29,13 @@ public sealed class LightOptions
 
     /// <summary>Time without a verdict from the loop after which the light drops to wait by itself, s: one tick of 1 s and 5 s of patience. Default 6, 2 to 60.</summary>
     public double WaitIfSilentForS { get; set; } = 6;
+
+    /// <summary>Every output with its full key and its GPIO number; null when it is not wired.</summary>
+    public IEnumerable<(string Key, int? Pin)> Pins() =>
+    [
+        ($"{Section}:greenPin", GreenPin),
+        ($"{Section}:yellowPin", YellowPin),
+        ($"{Section}:redPin", RedPin),
+        ($"{Section}:buzzerPin", BuzzerPin),
+    ];
 }

@@ -14,25 +14,20 @@ public sealed class LightOptionsValidator : IValidateOptions<LightOptions>
     public ValidateOptionsResult Validate(string? name, LightOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        (string Key, int? Pin, int Example)[] pins =
-        [
-            ("greenPin", options.GreenPin, 17),
-            ("yellowPin", options.YellowPin, 27),
-            ("redPin", options.RedPin, 22),
-            ("buzzerPin", options.BuzzerPin, 24),
-        ];
+        int[] examples = [17, 27, 22, 24];
+        (string Key, int? Pin, int Example)[] pins = [.. options.Pins().Zip(examples, (pin, example) => (pin.Key, pin.Pin, example))];
         List<string> errors =
         [
             .. pins
-                .Where(pin => pin.Pin is < 0 or > LightOptions.HighestPin)
-                .Select(pin => $"light:{pin.Key} is {pin.Pin}; give a GPIO number from 0 to {LightOptions.HighestPin}, for example {pin.Example}"),
+                .Where(pin => pin.Pin is < 0 or > GpioSource.HighestPin)
+                .Select(pin => $"{pin.Key} is {pin.Pin}; give a GPIO number from 0 to {GpioSource.HighestPin}, for example {pin.Example}"),
             .. pins
                 .Where(pin => pin.Pin is not null)
                 .GroupBy(pin => pin.Pin)
                 .Where(group => group.Count() > 1)
-                .Select(group => $"{string.Join(" and ", group.Select(pin => $"light:{pin.Key}"))} are both {group.Key}; give each its own GPIO number"),
+                .Select(group => $"{string.Join(" and ", group.Select(pin => pin.Key))} are both {group.Key}; give each its own GPIO number"),
         ];
-        if (!Enum.TryParse<SignalSource>(options.Source, ignoreCase: true, out _) || !options.Source.All(char.IsAsciiLetter))
+        if (Settings.SourceOf(options.Source) is null)
         {
             errors.Add($"light:source is {options.Source}; give emulated or real");
         }

@@ -133,6 +133,37 @@ function drawChart() {
   next.src = `/chart.svg?width=${width}&height=${height}&n=${Math.floor(Date.now() / 1000)}`;
 }
 
+async function setPiece(event) {
+  event.preventDefault();
+  const form = event.currentTarget;
+  const input = byId("pieceNumber");
+  const error = byId("pieceError");
+  const number = input.valueAsNumber;
+  setText(error, "");
+  if (!(number >= Number(input.min) && number <= Number(input.max))) {
+    setText(error, error.dataset.range);
+    return;
+  }
+
+  const temperatureC = Math.round((number - Number(form.dataset.offset)) / Number(form.dataset.scale) * 1000) / 1000;
+  try {
+    const answer = await fetch("/api/piece-temperature", {
+      method: "POST",
+      headers: { "Content-Type": "application/json" },
+      body: JSON.stringify({ temperatureC }),
+    });
+    if (answer.ok) {
+      input.value = "";
+      setField("pieceTyped", "taken, the verdict follows");
+    } else {
+      setText(error, `Not taken: ${(await answer.json()).detail}`);
+    }
+  } catch {
+    setText(error, "Not taken: the booth does not answer.");
+  }
+}
+
+byId("pieceForm")?.addEventListener("submit", setPiece);
 window.addEventListener("pageshow", event => { if (event.persisted) { location.reload(); } });
 document.addEventListener("visibilitychange", tick);
 setInterval(tick, 500);

@@ -13,11 +13,14 @@ public sealed class ContactInputPart : ISensorPart
     public IReadOnlyList<SensorRole> Roles { get; } = [SensorRole.Exhaust];
 
     /// <inheritdoc/>
+    public int? PinOf(SensorOptions options) => options.Pin;
+
+    /// <inheritdoc/>
     public void Check(string key, SensorOptions options, ICollection<string> errors)
     {
-        if (options.Pin is < 0 or >= VirtualGpioDriver.Pins)
+        if (options.Pin is < 0 or > GpioSource.HighestPin)
         {
-            errors.Add($"{key}:pin is {options.Pin}; give a GPIO number from 0 to {VirtualGpioDriver.Pins - 1}, for example 23");
+            errors.Add($"{key}:pin is {options.Pin}; give a GPIO number from 0 to {GpioSource.HighestPin}, for example 23");
         }
 
         // A broken wire must read as "not proven": the pull resistor has to work against the contact.
@@ -31,7 +34,7 @@ public sealed class ContactInputPart : ISensorPart
     /// <inheritdoc/>
     public ISensor Create(SensorRole role, SensorOptions options, SensorWiring wiring)
     {
-        SignalSource source = Settings.SourceOf(options) ?? SignalSource.Emulated;
+        SignalSource source = Settings.SourceOf(options.Source) ?? SignalSource.Emulated;
         if (source == SignalSource.Emulated)
         {
             PinValue closed = options.ActiveHigh ? PinValue.High : PinValue.Low;

@@ -10,8 +10,8 @@ namespace BoothWatch.Service.Sensors.Emulation;
 /// <remarks>Safe to use from several threads. Pin numbers are logical (GPIO) numbers.</remarks>
 public sealed class VirtualGpioDriver(TimeProvider time) : GpioDriver
 {
-    /// <summary>Number of pins: GPIO 0 to 53, as on the common single-board computers.</summary>
-    public const int Pins = 54;
+    /// <summary>Number of pins.</summary>
+    public const int Pins = GpioSource.HighestPin + 1;
 
     /// <summary>How many changes <see cref="Changes"/> remembers.</summary>
     public const int Remembered = 4096;

@@ -15,6 +15,9 @@ public sealed class TypedPieceSensor(string name, TypedPieceTemperature typed, T
 {
     private static readonly double UncertaintyC = Uncertainty.FromTolerances(1, 1);
 
+    /// <summary>How long a value holds.</summary>
+    public TimeSpan Hold => hold;
+
     /// <inheritdoc/>
     public string Name => name;
 

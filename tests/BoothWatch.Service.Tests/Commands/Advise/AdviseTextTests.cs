@@ -28,19 +28,44 @@ public class AdviseTextTests
         Tolerances: ±0.2 °C, ±2 %RH. Not measured here: exhaust, sensor quality, clock.
         This is advice about the finish only. It does not say that the air is safe to breathe or cannot ignite: keep the exhaust running, keep ignition sources away, wear the respirator that the lacquer's data sheet asks for, and follow the local fire and electrical code.
         """,
-        AdviseText.Write(AdviseAnswers.Answered()));
+        AdviseText.Write(AdviseAnswers.Answered(), TemperatureUnit.Celsius));
 
     [Theory]
     [InlineData(null, 0.0, "SPRAY: clear coat, no retarder needed")]
     [InlineData(5.0, 6.0, "SPRAY: clear coat, 5 % retarder in the cup; 6 % retarder holds this air (15 mL to the 250 mL cup)")]
     [InlineData(null, null, "SPRAY: clear coat, no retarder level of the ladder holds this air")]
     public void Write_StartsWithVerdictAndRetarder(double? loaded, double? recommended, string line) =>
-        Assert.Equal(line, AdviseText.Write(AdviseAnswers.Answered(loaded, recommended)).Split('\n')[0]);
+        Assert.Equal(line, AdviseText.Write(AdviseAnswers.Answered(loaded, recommended), TemperatureUnit.Celsius).Split('\n')[0]);
+
+    [Fact]
+    public void Write_InFahrenheit_LeavesNoCelsius()
+    {
+        // °F = °C x 1.8 + 32, a difference without the offset. The reason of this answer was made by hand in °C.
+        string[] lines = [.. AdviseText.Write(AdviseAnswers.Answered(), TemperatureUnit.Fahrenheit).Split('\n').Where(line => !line.Contains("spray:", StringComparison.Ordinal))];
+
+        Assert.Contains("Air                75.2 °F, 72 %RH, 1013 hPa", lines);
+        Assert.Contains("Dew point          65.6 °F (standard uncertainty 0.5 °F)", lines);
+        Assert.Contains("Blush margin       +4.6 °F (standard uncertainty 1.3 °F)", lines);
+        Assert.Contains(lines, line => line.StartsWith("Tolerances: ±0.36 °F, ", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, line => line.Contains("°C", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WriteRow_InFahrenheit_ConvertsUnderItsHeader()
+    {
+        Assert.Equal(
+            "line  verdict     air °F   RH %  dew °F  piece °F  coat    retarder  critical RH   margin °F  why",
+            AdviseText.TableHeader(TemperatureUnit.Fahrenheit));
+        Assert.StartsWith(
+            "   7  spray         75.2   72.0    65.6      75.2  clear        6 %       84.3 %   +4.6 ±1.3  ",
+            AdviseText.WriteRow(AdviseAnswers.Answered(), TemperatureUnit.Fahrenheit, line: 7),
+            StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Write_WithoutAFilmAnswer_SaysWaitAndWhy()
     {
-        string[] lines = AdviseText.Write(AdviseAnswers.NotAnswered()).Split('\n');
+        string[] lines = AdviseText.Write(AdviseAnswers.NotAnswered(), TemperatureUnit.Celsius).Split('\n');
 
         Assert.Equal("WAIT: clear coat, the model has no answer", lines[0]);
         Assert.Equal("  wait: the film model gave no answer: wait", lines[1]);
@@ -50,16 +75,16 @@ public class AdviseTextTests
     [Fact]
     public void WriteRow_StandsBelowItsHeader()
     {
-        string row = AdviseText.WriteRow(AdviseAnswers.Answered(verdict: Verdict.SlowDown), line: 7);
+        string row = AdviseText.WriteRow(AdviseAnswers.Answered(verdict: Verdict.SlowDown), TemperatureUnit.Celsius, line: 7);
 
         Assert.Equal("   7  slow down     24.0   72.0    18.6      24.0  clear        6 %       84.3 %   +2.5 ±0.7  dew point 18.6 °C, 2.5 °C under what that mix holds: mix 6 % retarder and spray", row);
-        Assert.Equal(AdviseText.TableHeader.IndexOf("why", StringComparison.Ordinal), row.IndexOf("dew point", StringComparison.Ordinal));
-        Assert.Equal(AdviseText.TableHeader.IndexOf("coat", StringComparison.Ordinal), row.IndexOf("clear", StringComparison.Ordinal));
+        Assert.Equal(AdviseText.TableHeader(TemperatureUnit.Celsius).IndexOf("why", StringComparison.Ordinal), row.IndexOf("dew point", StringComparison.Ordinal));
+        Assert.Equal(AdviseText.TableHeader(TemperatureUnit.Celsius).IndexOf("coat", StringComparison.Ordinal), row.IndexOf("clear", StringComparison.Ordinal));
     }
 
     [Fact]
     public void WriteRow_WithoutAFilmAnswer_KeepsTheColumns() =>
         Assert.Equal(
-            AdviseText.TableHeader.IndexOf("why", StringComparison.Ordinal),
-            AdviseText.WriteRow(AdviseAnswers.NotAnswered(), line: 7).IndexOf("the film model", StringComparison.Ordinal));
+            AdviseText.TableHeader(TemperatureUnit.Celsius).IndexOf("why", StringComparison.Ordinal),
+            AdviseText.WriteRow(AdviseAnswers.NotAnswered(), TemperatureUnit.Celsius, line: 7).IndexOf("the film model", StringComparison.Ordinal));
 }

@@ -1,5 +1,4 @@
 using BoothWatch.Service.Outputs.Light;
-using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Tests.Outputs.Light;
@@ -49,26 +48,6 @@ public class LightOptionsValidatorTests
     [InlineData(60.1, false)]
     public void Validate_SilenceAtTheEdges_IsJudged(double seconds, bool succeeds) =>
         Assert.Equal(succeeds, Check(new LightOptions { WaitIfSilentForS = seconds }).Succeeded);
-
-    [Fact]
-    public void Configuration_AsShipped_HoldsEverySettingAtItsDefault()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "BoothWatch.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        IConfigurationSection section = new ConfigurationBuilder()
-            .AddJsonFile(Path.Combine(folder!.FullName, "config", "boothwatch.json"))
-            .Build()
-            .GetSection(LightOptions.Section);
-        Assert.Equal(
-            typeof(LightOptions).GetProperties().Select(property => property.Name).Order(),
-            section.GetChildren().Select(child => child.Key).Order(),
-            StringComparer.OrdinalIgnoreCase);
-        Assert.Equivalent(new LightOptions(), section.Get<LightOptions>());
-    }
 
     private static ValidateOptionsResult Check(LightOptions options) => new LightOptionsValidator().Validate(null, options);
 }

@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text.Json;
 using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Service.Tests.Commands;
 using Microsoft.Data.Sqlite;
 
 namespace BoothWatch.Service.Tests.Outputs.Series;
@@ -50,51 +51,24 @@ public sealed class KilledServiceTests
     private static async Task<DateTimeOffset> RunUntilKilledAsync(string folder, TimeSpan after)
     {
         Uri page = new($"http://127.0.0.1:{FreePort()}");
-        string config = Path.Combine(folder, "boothwatch.json");
-        await File.WriteAllTextAsync(config, JsonSerializer.Serialize(new { series = new { folder }, page = new { url = page.ToString() } }));
-        using Process service = Start(config, out Task<string> said);
-        try
-        {
-            using HttpClient client = new() { BaseAddress = page };
-            await TimeShownAsync(client, service, said);
-            await Task.Delay(after, TimeProvider.System);
-            DateTimeOffset shown = await TimeShownAsync(client, service, said);
-            service.Kill();
-            await service.WaitForExitAsync();
-            return shown;
-        }
-        finally
-        {
-            if (!service.HasExited)
-            {
-                service.Kill();
-            }
-        }
+        using BuiltProgram service = new(folder, page, "run");
+        using HttpClient client = new() { BaseAddress = page };
+        await TimeShownAsync(client, service);
+        await Task.Delay(after, TimeProvider.System);
+        DateTimeOffset shown = await TimeShownAsync(client, service);
+        service.Signal("KILL");
+        await service.EndAsync();
+        return shown;
     }
 
-    private static Process Start(string config, out Task<string> said)
-    {
-        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
-        {
-            ArgumentList = { typeof(Journal).Assembly.Location, "run", "--config", config },
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        Process service = Process.Start(start)!;
-        Task<string> errors = service.StandardError.ReadToEndAsync();
-        Task<string> output = service.StandardOutput.ReadToEndAsync();
-        said = Task.WhenAll(output, errors).ContinueWith(both => string.Concat(both.Result), TaskScheduler.Default);
-        return service;
-    }
-
-    private static async Task<DateTimeOffset> TimeShownAsync(HttpClient client, Process service, Task<string> said)
+    private static async Task<DateTimeOffset> TimeShownAsync(HttpClient client, BuiltProgram service)
     {
         var watch = Stopwatch.StartNew();
         while (watch.Elapsed < StartLimit)
         {
-            if (service.HasExited)
+            if (service.HasEnded)
             {
-                Assert.Fail($"the service ended by itself: {await said}");
+                Assert.Fail($"the service ended by itself: {await service.EndAsync()}");
             }
 
             try

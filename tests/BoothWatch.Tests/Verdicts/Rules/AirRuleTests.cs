@@ -59,5 +59,5 @@ public class AirRuleTests
         "air 53.6 °F, under 59.0 °F: lay thin coats and leave longer between them",
         RuleCheck.Of(
             new AirTooCold(),
-            GoodBooth.Evidence(air: GoodBooth.Air(12), policy: new VerdictPolicy { TemperatureUnit = TemperatureUnit.Fahrenheit }))?.ToString());
+            GoodBooth.Evidence(air: GoodBooth.Air(12), policy: new VerdictPolicy().SpeakingIn(TemperatureUnit.Fahrenheit)))?.ToString());
 }

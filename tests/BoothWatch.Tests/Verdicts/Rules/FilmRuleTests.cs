@@ -103,7 +103,7 @@ public class FilmRuleTests
     public void BlushMargin_InFahrenheit_ConvertsDifferencesWithoutTheOffset()
     {
         // 17.8 °C = 64.04 °F; a difference of 0.6 °C is 1.08 °F.
-        VerdictPolicy policy = new() { TemperatureUnit = TemperatureUnit.Fahrenheit };
+        VerdictPolicy policy = new VerdictPolicy().SpeakingIn(TemperatureUnit.Fahrenheit);
         Evidence evidence = GoodBooth.Evidence(
             film: GoodBooth.Film(-0.6, loadedPct: 5, recommendedPct: 9), air: GoodBooth.Air(dewPointC: 17.8), policy: policy);
         Assert.Equal(

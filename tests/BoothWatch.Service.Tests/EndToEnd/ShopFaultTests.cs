@@ -1,0 +1,52 @@
+using BoothWatch.Service.Outputs.Light;
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Service.Tests.EndToEnd;
+
+/// <summary>A part that fails during the scripted day: the verdict and the lamps fall to wait, and come back after it.</summary>
+public sealed class ShopFaultTests
+{
+    private const int MostTicksToWait = 5;
+
+    private static readonly TimeSpan Fails = new(10, 0, 0);
+    private static readonly TimeSpan Works = new(11, 0, 0);
+    private static readonly TimeSpan BackBy = new(12, 30, 0);
+
+    [Theory]
+    [InlineData("boothAir", "badCrc", "booth-air-unknown", "CRC")]
+    [InlineData("exhaust", "noAcknowledge", "exhaust-not-proven", "exhaust")]
+    public async Task Fault_OfAPart_FallsToWaitWithItsCauseAndReturns(string sensor, string kind, string rule, string cause)
+    {
+        await using ShopRun shop = await ShopRun.StartAsync(
+            ("demo:fault:sensor", sensor), ("demo:fault:kind", kind), ("demo:fault:from", "10:00"), ("demo:fault:until", "11:00"));
+
+        Assessment before = TickUntil(shop, Fails);
+        Assert.Equal(Verdict.Spray, before.Verdict);
+
+        Assessment failed = before;
+        for (int tick = 0; tick < MostTicksToWait && failed.Verdict != Verdict.Wait; tick++)
+        {
+            failed = shop.Tick();
+        }
+
+        Assert.Equal((Verdict.Wait, rule), (failed.Verdict, failed.Reasons[0].Rule));
+        Assert.Contains(cause, failed.Reasons[0].Finding, StringComparison.OrdinalIgnoreCase);
+
+        Assert.Equal(Verdict.Wait, TickUntil(shop, Works).Verdict);
+        Assert.NotEqual(Verdict.Wait, TickUntil(shop, BackBy).Verdict);
+        Assert.Equal([Lamp.Red, Lamp.Green, Lamp.Red], shop.Changes.Take(3).Select(change => change.Lamp));
+        Assert.NotEqual(Lamp.Red, shop.Changes[3].Lamp);
+    }
+
+    private static Assessment TickUntil(ShopRun shop, TimeSpan time)
+    {
+        Assessment last;
+        do
+        {
+            last = shop.Tick();
+        }
+        while (shop.Now.Day == 0 && shop.Now.TimeOfDay < time);
+
+        return last;
+    }
+}
