@@ -22,12 +22,12 @@ public class JsonPointerTests
     [InlineData("/k\"l", "6")]
     [InlineData("/ ", "7")]
     [InlineData("/m~0n", "8")]
-    public void Pointer_OfTheStandardsExamples_FindsWhatTheStandardSays(string pointer, string expected)
+    public void Pointer_OfTheStandardsExamples_FindsWhatTheStandardSays(string path, string expected)
     {
         using JsonDocument document = JsonDocument.Parse(Document);
 
-        Assert.True(JsonPointer.IsValid(pointer));
-        Assert.Equal(expected, JsonPointer.Find(document.RootElement, pointer)?.GetRawText());
+        Assert.True(JsonPointer.IsValid(path));
+        Assert.Equal(expected, JsonPointer.Find(document.RootElement, path)?.GetRawText());
     }
 
     // RFC 6901, sections 3 and 4: "~" only as "~0" or "~1"; "~01" is "~1"; array index without leading zeros; "-" is past the end.
@@ -36,7 +36,7 @@ public class JsonPointerTests
     [InlineData("/m~n", false)]
     [InlineData("/m~", false)]
     [InlineData("/~01", true)]
-    public void Pointer_Syntax_IsThatOfTheStandard(string pointer, bool valid) => Assert.Equal(valid, JsonPointer.IsValid(pointer));
+    public void Pointer_Syntax_IsThatOfTheStandard(string path, bool valid) => Assert.Equal(valid, JsonPointer.IsValid(path));
 
     [Theory]
     [InlineData("/foo/2")]
@@ -45,11 +45,11 @@ public class JsonPointerTests
     [InlineData("/foo/99999999999999999999")]
     [InlineData("/foo/0/x")]
     [InlineData("/nothing")]
-    public void Pointer_ToNothing_FindsNothing(string pointer)
+    public void Pointer_ToNothing_FindsNothing(string path)
     {
         using JsonDocument document = JsonDocument.Parse(Document);
 
-        Assert.Null(JsonPointer.Find(document.RootElement, pointer));
+        Assert.Null(JsonPointer.Find(document.RootElement, path));
     }
 
     [Fact]
