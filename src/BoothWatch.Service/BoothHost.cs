@@ -6,6 +6,7 @@ using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Metrics;
+using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
@@ -36,6 +37,9 @@ public static class BoothHost
         builder.Services.AddSeries(AnyEmulated);
         JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
+        builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
+        builder.Services.AddSingleton<IMqttSubscriber, MqttAirFeed>();
+        builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
