@@ -48,6 +48,7 @@ public static class BoothHost
         builder.Services.AddBoothMetrics();
         builder.Services.AddLight();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
+        builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
         return builder.Build().MapPage().MapBoothMetrics();

@@ -14,6 +14,7 @@ internal static class OutputView
         LightHealth health = light.Health;
         return health switch
         {
+            _ when !light.IsAlive => new OutputLine("light", false, "hangs in a write to a pin and may show an old verdict: restart BoothWatch"),
             { Faulty: true } => new OutputLine("light", false, $"shows wait where it can: {health.LastFault}"),
             { LoopSilent: true } => new OutputLine("light", false, "shows wait: the loop is silent"),
             _ => new OutputLine("light", true, $"shows {health.Shown.Word()}"),

@@ -61,11 +61,11 @@ internal static partial class RunCommand
         {
             await host.StartAsync(cancellationToken);
         }
-        catch (IOException problem)
+        catch (Exception problem) when (problem is IOException or SocketException)
         {
             // What had started already ends in order: the light at wait, the outputs flushed.
             await host.StopAsync(CancellationToken.None);
-            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {problem.Message} (page:url of the configuration; is it running already?)");
+            await streams.Error.WriteLineAsync(Explain(problem, page));
             return ExitCode.Failed;
         }
 
@@ -77,6 +77,9 @@ internal static partial class RunCommand
 
         return asked ? ExitCode.Good : ExitCode.Failed;
     }
+
+    /// <summary>What to say of a failed start: the setting and the fix where the page could not listen, else only what happened.</summary>
+    internal static string Explain(Exception problem, string url) => $"BoothWatch cannot start: {PageAddress.ExplainFailure(problem, url) ?? problem.Message}";
 
     private static string FolderOf(IConfiguration configuration)
     {

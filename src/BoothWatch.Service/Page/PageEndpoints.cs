@@ -102,7 +102,7 @@ internal sealed class PageEndpoints(
 
     private IResult Stream(HttpContext context, string eventType, Func<CurrentState, string> render)
     {
-        Channel<CurrentState>? stream = feed.TryOpen();
+        Channel<long>? stream = feed.TryOpen();
         if (stream is null)
         {
             context.Response.Headers.RetryAfter = "10";

@@ -113,7 +113,7 @@ public sealed record PageView
     {
         Reading[] readings = snapshot is null
             ? []
-            : [.. sensor.Quantities.Select(q => snapshot[q]).Where(r => r.Sensor == sensor.Name)];
+            : [.. sensor.Quantities.Select(q => snapshot[q]).Concat(snapshot.Others).Where(r => r.Sensor == sensor.Name)];
         Reading? bad = readings.FirstOrDefault(r => !r.IsGood);
         return readings.Length == 0 ? new HealthLine(sensor.Name, "no answer yet", sensor.Description, false)
             : bad is null ? new HealthLine(sensor.Name, "good", sensor.Description, true)

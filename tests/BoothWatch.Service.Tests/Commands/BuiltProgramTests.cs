@@ -141,4 +141,9 @@ public sealed class BuiltProgramTests : IDisposable
         using RunClaim free = RunClaim.Take(_folder);
         Assert.Equal((null, null), (free.Refusal, free.Doubt));
     }
+
+    [Fact]
+    public void Run_WithAnotherFailure_DoesNotBlameThePage() => Assert.Equal(
+        "BoothWatch cannot start: No space left on device",
+        RunCommand.Explain(new IOException("No space left on device"), "http://127.0.0.1:5080"));
 }

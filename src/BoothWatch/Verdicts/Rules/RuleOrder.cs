@@ -6,6 +6,7 @@ namespace BoothWatch.Verdicts.Rules;
 /// </summary>
 internal static class RuleOrder
 {
+    public const double PartsProved = 110;
     public const double Exhaust = 100;
     public const double BoothAir = 90;
     public const double PieceUnknown = 85;
