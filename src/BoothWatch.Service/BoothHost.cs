@@ -66,7 +66,7 @@ public static class BoothHost
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [LineOf(light), .. outputs.Health.Select(LineOf)],
-            Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
+            Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }
 

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace BoothWatch.Verdicts;
 
 /// <summary>Writes retarder levels and amounts for people.</summary>
-internal static class RetarderText
+public static class RetarderText
 {
     /// <summary>A level, for example <c>9 %</c> or <c>2.5 %</c>.</summary>
     public static string Level(double pct) => string.Create(CultureInfo.InvariantCulture, $"{pct:0.#} %");
