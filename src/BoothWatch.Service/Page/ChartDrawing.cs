@@ -17,6 +17,9 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
     /// <summary>Height of one line of the legend, pixels.</summary>
     private const int LegendLinePixels = 30;
 
+    /// <summary>Room between the legend and the frame above and the highest line below, pixels.</summary>
+    private const int LegendMarginPixels = 16;
+
     /// <summary>Below this width the legend takes two lines, pixels.</summary>
     private const int WideLegendPixels = 470;
 
@@ -237,7 +240,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
         // The lines keep clear of the lanes below and of the legend above.
         int legendLines = IsNarrow(request) ? 2 : 1;
-        double legendShare = Math.Min(0.4, legendLines * LegendLinePixels / (double)Math.Max(1, request.Height - TimeAxisPixels));
+        double legendShare = Math.Min(0.4, ((legendLines * LegendLinePixels) + LegendMarginPixels) / (double)Math.Max(1, request.Height - TimeAxisPixels));
         double scale = span / (1 - LaneShare - 0.03 - legendShare);
         plot.Axes.Left.Range.Set(low - (scale * (LaneShare + 0.03)), high + (scale * legendShare));
         plot.Axes.Left.Label.Text = $"temperature, {text.Unit}";

@@ -96,7 +96,7 @@ public class FilmRuleTests
     {
         Reason? reason = RuleCheck.Of(
             new BlushMargin(), GoodBooth.Evidence(film: GoodBooth.Film(marginC, loadedPct: loadedPct, recommendedPct: 5)));
-        Assert.DoesNotContain("add", reason?.Action, StringComparison.Ordinal);
+        Assert.DoesNotContain("add ", reason?.Action, StringComparison.Ordinal);
     }
 
     [Theory]
