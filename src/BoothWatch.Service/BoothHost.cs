@@ -1,16 +1,16 @@
-using System.Globalization;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Logging;
+using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
+using BoothWatch.Service.Outputs.Metrics;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
-using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service;
@@ -33,20 +33,36 @@ public static class BoothHost
         builder.Services.AddSensing();
         builder.Services.AddCoat(file, DemoCup);
         builder.Services.AddSeries(AnyEmulated);
+        JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
+        builder.Services.AddSingleton(PlaceOf);
+        builder.Services.AddSingleton(HealthOf);
+        builder.Services.AddBoothMetrics();
         builder.Services.AddLight();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage();
+        return builder.Build().MapPage().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);
 
     private static bool AllEmulated(IServiceProvider services) => services.GetServices<ISensor>().All(sensor => sensor.IsEmulated);
+
+    private static BoothPlace PlaceOf(IServiceProvider services)
+    {
+        BoothOptions booth = services.GetRequiredService<IOptions<BoothOptions>>().Value;
+        return new BoothPlace(booth.Shop, booth.Name);
+    }
+
+    /// <summary>Asks for the health of every output; looked up when asked, because an output may be who asks.</summary>
+    private static Func<IReadOnlyList<OutputHealth>> HealthOf(IServiceProvider services) => () =>
+        services.GetRequiredService<InfluxShipper>().Health is { } shipping
+            ? [.. services.GetRequiredService<AssessmentFanOut>().Health, shipping]
+            : services.GetRequiredService<AssessmentFanOut>().Health;
 
     private static double? DemoCup(IServiceProvider services) =>
         AllEmulated(services) ? services.GetRequiredService<IOptions<DemoOptions>>().Value.CupRetarderPct : null;
@@ -54,7 +70,7 @@ public static class BoothHost
     private static PageSources PageSourcesOf(IServiceProvider services)
     {
         BoothOptions booth = services.GetRequiredService<IOptions<BoothOptions>>().Value;
-        AssessmentFanOut outputs = services.GetRequiredService<AssessmentFanOut>();
+        Func<IReadOnlyList<OutputHealth>> outputs = HealthOf(services);
         BoothLight light = services.GetRequiredService<BoothLight>();
         ShopClock shop = services.GetRequiredService<ShopClock>();
         bool isDemo = AnyEmulated(services);
@@ -65,7 +81,8 @@ public static class BoothHost
             TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
             PieceEntry = PieceEntryOf(services),
-            Outputs = () => [LineOf(light), .. outputs.Health.Select(LineOf)],
+            Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
+            Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }
@@ -77,25 +94,4 @@ public static class BoothHost
             ? new PieceEntry(TypedPieceTemperature.LowestC, TypedPieceTemperature.HighestC, sensor.Hold, typed.Enter, () => typed.Last?.Age)
             : null;
     }
-
-    private static OutputLine LineOf(BoothLight light)
-    {
-        LightHealth health = light.Health;
-        return health switch
-        {
-            { Faulty: true } => new OutputLine("light", false, $"shows wait where it can: {health.LastFault}"),
-            { LoopSilent: true } => new OutputLine("light", false, "shows wait: the loop is silent"),
-            _ => new OutputLine("light", true, $"shows {health.Shown.Word()}"),
-        };
-    }
-
-    private static OutputLine LineOf(OutputHealth health) => new(
-        health.Name,
-        !health.IsFailing,
-        health switch
-        {
-            { IsFailing: true } => $"failing, {health.Queued} waiting: {health.LastError}",
-            { Dropped: > 0 } => string.Create(CultureInfo.InvariantCulture, $"working, {health.Dropped} lost since start"),
-            _ => "working",
-        });
 }

@@ -1,13 +1,18 @@
 using BenchmarkDotNet.Running;
 using BoothWatch.Benchmarks.Demo;
 using BoothWatch.Benchmarks.Film;
+using BoothWatch.Benchmarks.Scaling;
 using BoothWatch.Benchmarks.Series;
+using BoothWatch.Benchmarks.Tick;
 
 // plots FOLDER        draws the plots of docs/method.md, normally into docs/plots
 // tables FILE         rewrites the tables of docs/method.md in place
 // cost                processor time of the film model beside a fixed loop
 // journal             one day of journal
 // demo [MINUTES]      start to first verdict and memory of the demo
+// tick                what a tick costs, with all outputs up and with all down
+// shipping            how fast a backlog goes to a database (needs victoria-metrics)
+// scaling [SECONDS [BOOTHS ...]]   one broker and one database under 1 to 500 booths (needs mosquitto and victoria-metrics)
 // anything else       goes to BenchmarkDotNet, for example --filter *Film*
 return args switch
 {
@@ -17,5 +22,10 @@ return args switch
     ["journal"] => await JournalDay.RunAsync(Console.Out),
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
+    ["tick"] => await TickCost.RunAsync(Console.Out),
+    ["shipping"] => await ShippingSpeed.RunAsync(Console.Out),
+    ["scaling"] => await ScalingRun.RunAsync(30, [], Console.Out),
+    ["scaling", string seconds, .. string[] booths] => await ScalingRun.RunAsync(
+        double.Parse(seconds, System.Globalization.CultureInfo.InvariantCulture), [.. booths.Select(int.Parse)], Console.Out),
     _ => BenchmarkSwitcher.FromAssembly(typeof(FilmBenchmarks).Assembly).Run(args).Any() ? 0 : 2,
 };

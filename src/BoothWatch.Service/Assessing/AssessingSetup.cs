@@ -20,7 +20,7 @@ public static class AssessingSetup
         services.AddSingleton(provider => new ClockProof(
             provider.GetRequiredService<TimeProvider>(),
             provider.GetRequiredService<IOptions<ClockOptions>>().Value.RequireSynchronised && !isDemo(provider),
-            KernelClock.IsSynchronised));
+            () => KernelClock.IsSynchronised() || BatteryClock.SetTheSystemClock("/sys", ClockProof.EarliestPlausible)));
         services.AddOptionsWithValidateOnStart<VerdictPolicy>().BindConfiguration(VerdictPolicy.Section);
         services.AddSingleton<IValidateOptions<VerdictPolicy>, VerdictPolicyValidator>();
         services.AddSingleton(provider => provider.GetRequiredService<IOptions<VerdictPolicy>>().Value

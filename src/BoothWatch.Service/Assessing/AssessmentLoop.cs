@@ -41,11 +41,13 @@ public sealed partial class AssessmentLoop(
     /// <summary>One round: from the readings to the light.</summary>
     internal Assessment Tick()
     {
+        long start = time.GetTimestamp();
         BoothSnapshot snapshot = board.Take();
         Assessment assessment = dwell.Hold(assessor.Assess(snapshot, coat), board.Elapsed);
         light.Show(assessment.Verdict);
         outputs.Post(assessment);
         watchdog.Feed();
+        TickMeter.DurationS.Record(time.GetElapsedTime(start).TotalSeconds);
 
         if (assessment.Verdict != _lastVerdict)
         {

@@ -19,7 +19,7 @@ internal sealed class QuantityJudge
         _gates =
         [
             .. sensors.Select(sensor => new QualityGate(
-                quantity, sensor.Name, sensor.IsTypedIn ? QualityLimits.OfTypedIn(quantity) : QualityLimits.Of(quantity))),
+                quantity, sensor.Name, sensor.Hold is { } hold ? QualityLimits.OfTypedIn(quantity, hold) : QualityLimits.Of(quantity))),
         ];
         _pairs = [.. _gates.Skip(1).Select(_ => new SensorPair(ToleranceOf(quantity), DisagreeingAfter))];
     }
@@ -31,7 +31,7 @@ internal sealed class QuantityJudge
         {
             if (answer.Samples.FirstOrDefault(sample => sample.Quantity == _quantity) is { } sample)
             {
-                gate.Accept(sample.Value, sample.StandardUncertainty, now);
+                gate.Accept(sample.Value, sample.StandardUncertainty, now - sample.Age);
             }
             else
             {

@@ -13,14 +13,14 @@ internal sealed class SharedPinValidator(IConfiguration configuration) : IValida
 {
     public ValidateOptionsResult Validate(string? name, LightOptions options)
     {
-        if (Settings.SourceOf(options.Source) is not { } source)
+        if (SignalSourceWord.Parse(options.Source) is not { } source)
         {
             return ValidateOptionsResult.Skip;
         }
 
         var sensors = (SensorsOptions)ConfigurationSections.Bind(configuration, typeof(SensorsOptions));
         ILookup<int, string> taken = sensors.All()
-            .Where(sensor => Settings.SourceOf(sensor.Options.Source) == source)
+            .Where(sensor => SignalSourceWord.Parse(sensor.Options.Source) == source)
             .Select(sensor => (Key: $"{SensorsOptions.Section}:{sensor.Role.Name}:pin", Pin: SensorParts.Find(sensor.Options.Part)?.PinOf(sensor.Options)))
             .Where(sensor => sensor.Pin is not null)
             .ToLookup(sensor => sensor.Pin!.Value, sensor => sensor.Key);

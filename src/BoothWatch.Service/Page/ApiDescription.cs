@@ -22,6 +22,12 @@ internal static class ApiDescription
             .Produces<NowAnswer>(contentType: "text/event-stream")
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
 
+        app.MapGet("/api/health", page.Health)
+            .WithName("health")
+            .WithSummary("How the outputs fare")
+            .WithDescription("Each output with what it handled, lost and has waiting, and its last error. Always 200 while the service answers: read 'working'.")
+            .Produces<HealthAnswer>();
+
         app.MapGet("/api/history", page.History)
             .WithName("history")
             .WithSummary("The past")

@@ -26,6 +26,14 @@ internal sealed class PageEndpoints(
 
     public JsonHttpResult<NowAnswer> Now() => TypedResults.Json(NowAnswer.Of(feed.Current, sources), PageJson.Options);
 
+    public JsonHttpResult<HealthAnswer> Health()
+    {
+        IReadOnlyList<OutputStatus> outputs = sources.Health();
+        double ageS = Math.Round(feed.Current.Age.TotalSeconds, 2);
+        return TypedResults.Json(
+            new HealthAnswer(time.GetUtcNow().UtcDateTime, outputs.All(output => output.Working), ageS, outputs), PageJson.Options);
+    }
+
     public IResult Events(HttpContext context) =>
         Stream(context, "assessment", s => JsonSerializer.Serialize(NowAnswer.Of(s, sources), PageJson.Options));
 

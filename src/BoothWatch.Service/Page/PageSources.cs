@@ -24,6 +24,9 @@ public sealed record PageSources
     /// <summary>Asks how the outputs fare. Called on every answer, so it must be cheap.</summary>
     public Func<IReadOnlyList<OutputLine>> Outputs { get; init; } = () => [];
 
+    /// <summary>Asks how the outputs fare, in figures. Called on every answer, so it must be cheap.</summary>
+    public Func<IReadOnlyList<OutputStatus>> Health { get; init; } = () => [];
+
     /// <summary>Asks where the scripted day stands; null when there is none. Called on every answer, so it must be cheap.</summary>
     public Func<DemoMoment?> Demo { get; init; } = () => null;
 

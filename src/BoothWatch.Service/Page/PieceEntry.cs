@@ -15,7 +15,7 @@ public sealed record PieceEntry(double LowestC, double HighestC, TimeSpan Hold, 
     public string Words => Age() switch
     {
         null => "not typed in yet",
-        { } age when age > Hold => $"typed {Span(age)} ago, expired: measure again",
+        { } age when age >= Hold => $"typed {Span(age)} ago, expired: measure again",
         { } age => $"typed {Span(age)} ago, expires in {Span(Hold - age)}",
     };
 

@@ -6,7 +6,7 @@ namespace BoothWatch.Service.Page;
 /// <param name="Quantity">What was measured.</param>
 /// <param name="Sensor">The configured name of the sensor; empty when none is configured.</param>
 /// <param name="Value">The value; null when there is none.</param>
-/// <param name="Unit">Its unit.</param>
+/// <param name="Unit">Its unit; empty for a yes or no.</param>
 /// <param name="StandardUncertainty">Standard uncertainty (k = 1), same unit.</param>
 /// <param name="AgeS">Age of the value at the time of the assessment, s.</param>
 /// <param name="Quality">Whether the value may be used.</param>
@@ -23,14 +23,6 @@ public sealed record ReadingAnswer(
 {
     /// <summary>Renders a reading.</summary>
     public static ReadingAnswer Of(Reading reading) => new(
-        reading.Quantity, reading.Sensor, reading.Value, UnitOf(reading.Quantity), reading.StandardUncertainty,
+        reading.Quantity, reading.Sensor, reading.Value, QuantityUnit.Of(reading.Quantity), reading.StandardUncertainty,
         Math.Round(reading.Age.TotalSeconds, 2), reading.Quality, reading.Cause);
-
-    private static string UnitOf(Quantity quantity) => quantity switch
-    {
-        Quantity.BoothTemperature or Quantity.IntakeTemperature or Quantity.PieceTemperature => "°C",
-        Quantity.BoothHumidity or Quantity.IntakeHumidity => "%",
-        Quantity.StationPressure or Quantity.FilterPressureDrop => "Pa",
-        _ => "1",
-    };
 }

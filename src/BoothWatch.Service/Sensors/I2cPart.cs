@@ -37,7 +37,7 @@ public abstract class I2cPart(string id, IReadOnlyList<int> addresses, IReadOnly
     /// <inheritdoc/>
     public ISensor Create(SensorRole role, SensorOptions options, SensorWiring wiring)
     {
-        SignalSource source = Settings.SourceOf(options.Source) ?? SignalSource.Emulated;
+        SignalSource source = SignalSourceWord.Parse(options.Source) ?? SignalSource.Emulated;
         I2cPlace place = new(role.Name, source, options.Bus, AddressOf(options) ?? addresses[0]);
         if (source == SignalSource.Emulated)
         {

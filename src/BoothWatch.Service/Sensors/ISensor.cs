@@ -17,8 +17,8 @@ public interface ISensor : IDisposable
     /// <summary>True when it measures the scripted shop and not the world.</summary>
     bool IsEmulated { get; }
 
-    /// <summary>True when a person typed the value in, so that it may stand still without being frozen.</summary>
-    bool IsTypedIn => false;
+    /// <summary>How long a value that a person typed in holds, though it stands still; null for a part that measures.</summary>
+    TimeSpan? Hold => null;
 
     /// <summary>Takes one measurement; may block for the conversion time of the part. Called off the assessment loop, by one thread at a time.</summary>
     SensorAnswer Read();

@@ -27,9 +27,6 @@ public sealed class SensorOptions
     /// <summary>contact: pull resistor of the pin: up, down, or none (an external one). Default: the one that reads an open contact as not proven.</summary>
     public string? Pull { get; set; }
 
-    /// <summary>typed: the temperature as measured by hand when the service starts, °C. Default: none. -40 to 80.</summary>
-    public double? TemperatureC { get; set; }
-
     /// <summary>typed: how long a typed value holds, s. Default 1800; 60 to 86400.</summary>
     public double HoldS { get; set; } = 1800;
 

@@ -19,7 +19,7 @@ public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
                 continue;
             }
 
-            SignalSource? source = Settings.SourceOf(sensor.Source);
+            SignalSource? source = SignalSourceWord.Parse(sensor.Source);
             if (source is null)
             {
                 errors.Add($"{key}:source is {sensor.Source}; give emulated or real");

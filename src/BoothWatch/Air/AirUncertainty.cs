@@ -1,10 +1,13 @@
 namespace BoothWatch.Air;
 
-/// <summary>Standard uncertainties (k = 1) of the measured air and piece.</summary>
+/// <summary>Standard uncertainties (k = 1) of the measured air.</summary>
 /// <param name="TemperatureC">Of the air temperature, °C.</param>
 /// <param name="RelativeHumidityPct">Of the relative humidity, percentage points.</param>
-/// <param name="PressurePa">Of the station pressure, Pa.</param>
-public sealed record AirUncertainty(double TemperatureC, double RelativeHumidityPct, double PressurePa)
+/// <remarks>
+/// The station pressure is left out: the dew point at a given relative humidity does not depend on it, and 5 kPa move the blush margin
+/// by less than 0.1 °C (docs/method.md).
+/// </remarks>
+public sealed record AirUncertainty(double TemperatureC, double RelativeHumidityPct)
 {
     /// <summary>Standard uncertainty of the dew point of <paramref name="air"/>, °C, to first order.</summary>
     /// <remarks>

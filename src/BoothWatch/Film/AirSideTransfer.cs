@@ -6,7 +6,7 @@ namespace BoothWatch.Film;
 /// <remarks>
 /// Heat: laminar boundary layer on a flat plate, Nu = 0.664 Re^(1/2) Pr^(1/3) (Pohlhausen; Incropera and others, 6th edition,
 /// equation 7.30), times a factor for the turbulence of a room's air, blended with free convection, Nu = 0.59 Ra^(1/4)
-/// (same book, equation 9.24 with McAdams' constants, 10 K), by the cubic rule Nu³ = Nu_forced³ + Nu_free³ (section 9.9).
+/// (same book, equation 9.24 with McAdams' constants) at <see cref="FreeConvectionDifferenceK"/>, by the cubic rule Nu³ = Nu_forced³ + Nu_free³ (section 9.9).
 /// Mass: Chilton and Colburn's analogy, k = h / (rho cp Le^(2/3)), written per pressure: F = h / (P cp_molar Le^(2/3)).
 /// </remarks>
 internal static class AirSideTransfer
@@ -14,7 +14,7 @@ internal static class AirSideTransfer
     /// <summary>Factor on laminar forced convection for the turbulence of booth air. Assumed 1.4 (measured factors at 10 to 40 % turbulence: 1.2 to 1.8).</summary>
     public const double TurbulenceFactor = 1.4;
 
-    /// <summary>Temperature difference at which free convection is reckoned, K.</summary>
+    /// <summary>Temperature difference at which free convection is reckoned, K: about what a fast lacquer chills to. Assumed 8 K.</summary>
     public const double FreeConvectionDifferenceK = 8;
 
     /// <summary>Specific heat capacity of dry air, J/(kg K) (ASHRAE Fundamentals 2017, chapter 1).</summary>

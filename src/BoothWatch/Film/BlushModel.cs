@@ -59,7 +59,7 @@ public sealed class BlushModel
 
         lock (_gate)
         {
-            BlushMargin Margin(int level) => BlushMargin.Of(
+            MixMargin Margin(int level) => MixMargin.Of(
                 _cache.Near(Conditions(plan, level, air, pieceTemperatureC)),
                 air,
                 pieceTemperatureC,
@@ -70,7 +70,7 @@ public sealed class BlushModel
             int highest = plan.Ladder.Count - 1;
             int? recommended = RetarderLevel.Recommend(plan.Ladder.Count, level => Margin(level).Covers(requiredMarginC, coverageFactor));
             int level = loaded ?? recommended ?? highest;
-            BlushMargin margin = Margin(level);
+            MixMargin margin = Margin(level);
             DryingResult run = DryingRun.Simulate(Conditions(plan, level, air, pieceTemperatureC), air.VapourPressurePa, _parameters);
             return new BlushAnswer
             {

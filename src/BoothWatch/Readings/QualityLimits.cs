@@ -52,7 +52,9 @@ public sealed record QualityLimits
         };
     }
 
-    /// <summary>The limits of a value that a person types in or configures: as <see cref="Of"/>, but it may stand still. How
-    /// long a typed value holds is for its source to say, by giving no reading once it is too old.</summary>
-    public static QualityLimits OfTypedIn(Quantity quantity) => Of(quantity) with { FrozenAfter = null };
+    /// <summary>The limits of a value that a person types in: as <see cref="Of"/>, but it may stand still, and it is stale only
+    /// when it no longer holds.</summary>
+    /// <param name="quantity">What was measured by hand.</param>
+    /// <param name="hold">How long a value holds.</param>
+    public static QualityLimits OfTypedIn(Quantity quantity, TimeSpan hold) => Of(quantity) with { FrozenAfter = null, StaleAfter = hold };
 }

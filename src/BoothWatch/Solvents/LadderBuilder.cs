@@ -60,9 +60,4 @@ public static class LadderBuilder
 
         return ladder;
     }
-
-    /// <summary>mL of retarder for a cup.</summary>
-    /// <param name="cupMl">Unretarded mix in the cup, mL.</param>
-    /// <param name="retarderPct">Level, % by volume of the unretarded mix.</param>
-    public static double RetarderMl(double cupMl, double retarderPct) => cupMl * retarderPct / 100;
 }

@@ -51,8 +51,7 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
         MoistAir air = MoistAir.FromRelativeHumidity(temperatureC, humidityPct, measuredPa ?? _altitudePressurePa);
         return (air, new AirUncertainty(
             readings[Quantity.BoothTemperature].StandardUncertainty,
-            readings[Quantity.BoothHumidity].StandardUncertainty,
-            measuredPa is null ? policy.AssumedPressureUncertaintyPa : readings[Quantity.StationPressure].StandardUncertainty));
+            readings[Quantity.BoothHumidity].StandardUncertainty));
     }
 
     private static AirFindings Findings(MoistAir air, AirUncertainty uncertainty, Evidence readings) => new(
@@ -137,7 +136,6 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
         Coat = plan.Kind.ToString().ToLowerInvariant(),
         Mix = plan.Description,
         CupMl = plan.CupMl,
-        RecommendedRetarderMl = plan.CupMl * answer.RecommendedRetarderPct / 100,
         LoadedRetarderPct = plan.LoadedRetarderPct,
         RetarderPct = answer.RetarderPct,
         TimeToSetS = answer.TimeToSetS,

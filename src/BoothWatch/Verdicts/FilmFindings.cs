@@ -13,7 +13,7 @@ public sealed record FilmFindings
     public required double CupMl { get; init; }
 
     /// <summary>Retarder to add to the unretarded cup for <see cref="RecommendedRetarderPct"/>, mL; null where no level serves.</summary>
-    public required double? RecommendedRetarderMl { get; init; }
+    public double? RecommendedRetarderMl => RecommendedRetarderPct is { } pct ? RetarderMl(pct) : null;
 
     /// <summary>Retarder level in the cup, %; null when no cup is mixed yet.</summary>
     public required double? LoadedRetarderPct { get; init; }
@@ -62,4 +62,8 @@ public sealed record FilmFindings
 
     /// <summary>True when solvent risks being trapped.</summary>
     public required bool SolventTrappingRisk { get; init; }
+
+    /// <summary>Retarder that makes a level of the unretarded cup, mL.</summary>
+    /// <param name="retarderPct">Level, % by volume of the unretarded mix.</param>
+    public double RetarderMl(double retarderPct) => CupMl * retarderPct / 100;
 }

@@ -87,10 +87,6 @@ public sealed record VerdictPolicy
     [PolicyLimit("Pa", 0, 20, OwnChoice)]
     public double SlowDownBelowFilterDropPa { get; init; } = 2.0;
 
-    /// <summary>Standard uncertainty of a pressure taken from the altitude instead of a barometer, Pa. Default 1000, 100 to 3000.</summary>
-    [PolicyLimit("Pa", 100, 3000, OwnChoice)]
-    public double AssumedPressureUncertaintyPa { get; init; } = 1000.0;
-
     // ---- time and words ------------------------------------------------------------------------
 
     /// <summary>How long a better verdict must hold before it is shown, s. Default 30, 1 to 900.</summary>

@@ -9,7 +9,7 @@ namespace BoothWatch.Benchmarks.Film;
 [MemoryDiagnoser]
 public class FilmBenchmarks
 {
-    private static readonly AirUncertainty Sensor = new(0.1, 1, 100);
+    private static readonly AirUncertainty Sensor = new(0.1, 1);
 
     private readonly MoistAir _air = MoistAir.FromRelativeHumidity(24, 75, 101_325);
     private readonly CoatPlan _plan = TestCoat.Plan();

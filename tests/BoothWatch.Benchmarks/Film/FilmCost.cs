@@ -16,7 +16,7 @@ internal static class FilmCost
     public static int Print(TextWriter output)
     {
         MoistAir air = MoistAir.FromRelativeHumidity(24, 75, 101_325);
-        AirUncertainty sensor = new(0.1, 1, 100);
+        AirUncertainty sensor = new(0.1, 1);
         CoatPlan plan = TestCoat.Plan();
         CoatConditions coat = TestCoat.Conditions(plan.Ladder[5].Mix, airC: 24);
         BlushModel warm = new();

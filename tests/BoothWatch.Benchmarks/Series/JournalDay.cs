@@ -158,7 +158,6 @@ internal static class JournalDay
                 Coat = "clear",
                 Mix = "one part lacquer to one part thinner",
                 CupMl = 400,
-                RecommendedRetarderMl = 20,
                 LoadedRetarderPct = 5,
                 RetarderPct = 5,
                 TimeToSetS = 96,

@@ -14,7 +14,7 @@ internal sealed class ScriptedSensor(string name, params Quantity[] quantities) 
 
     public bool IsEmulated => false;
 
-    public bool IsTypedIn { get; init; }
+    public TimeSpan? Hold { get; init; }
 
     public Func<SensorAnswer> Answer { get; set; } = () => SensorAnswer.NoReading("not asked to answer");
 

@@ -1,6 +1,7 @@
 using BoothWatch.Readings;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Sensors;
+using BoothWatch.Service.Sensors.TypedPiece;
 using Microsoft.Extensions.Time.Testing;
 
 namespace BoothWatch.Service.Tests.Assessing;
@@ -85,7 +86,7 @@ public class SnapshotBoardTests
     [InlineData(false, ReadingQuality.Frozen)]
     public void Take_AValueThatStandsStill_IsFrozenUnlessTypedIn(bool typedIn, ReadingQuality expected)
     {
-        ScriptedSensor piece = new("piece", Quantity.PieceTemperature) { IsTypedIn = typedIn };
+        ScriptedSensor piece = new("piece", Quantity.PieceTemperature) { Hold = typedIn ? TimeSpan.FromMinutes(30) : null };
         SnapshotBoard board = Board(piece);
         for (int s = 0; s < 700; s++)
         {
@@ -94,6 +95,33 @@ public class SnapshotBoardTests
         }
 
         Assert.Equal(expected, board.Take()[Quantity.PieceTemperature].Quality);
+    }
+
+    [Fact]
+    public void Take_ATypedValue_CarriesTheTimeSinceItWasTypedThoughItIsAskedForEverySecond()
+    {
+        TypedPieceTemperature typed = new(_time);
+        using TypedPieceSensor piece = new("piece", typed, TimeSpan.FromMinutes(30));
+        SnapshotBoard board = Board(piece);
+        typed.Enter(18.5);
+        for (int second = 0; second < 1799; second++)
+        {
+            board.Post(piece, piece.Read());
+            _time.Advance(TimeSpan.FromSeconds(1));
+        }
+
+        Reading reading = board.Take()[Quantity.PieceTemperature];
+        Assert.Equal((true, 18.5, 1799), (reading.IsGood, reading.Value, reading.Age.TotalSeconds));
+
+        _time.Advance(TimeSpan.FromSeconds(1));
+        Assert.False(board.Take()[Quantity.PieceTemperature].IsGood);
+        board.Post(piece, piece.Read());
+        Assert.Contains("type it in again", board.Take()[Quantity.PieceTemperature].Cause, StringComparison.Ordinal);
+
+        typed.Enter(18.5);
+        board.Post(piece, piece.Read());
+        reading = board.Take()[Quantity.PieceTemperature];
+        Assert.Equal((true, TimeSpan.Zero), (reading.IsGood, reading.Age));
     }
 
     private static SensorAnswer Air(double temperatureC, double humidityPct) => SensorAnswer.Of(

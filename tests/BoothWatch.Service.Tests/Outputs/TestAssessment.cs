@@ -56,7 +56,6 @@ internal static class TestAssessment
         Coat = "clear",
         Mix = "one part lacquer to one part thinner",
         CupMl = 400,
-        RecommendedRetarderMl = 20,
         LoadedRetarderPct = 5,
         RetarderPct = 5,
         TimeToSetS = 96.5,

@@ -223,7 +223,7 @@ public sealed class ApiTests
         JsonElement api = await Json(shop, "/api/openapi.json");
         Assert.StartsWith("3.", api.GetProperty("openapi").GetString(), StringComparison.Ordinal);
         JsonElement paths = api.GetProperty("paths");
-        Assert.Equal(["/api/events", "/api/history", "/api/now", "/api/piece-temperature", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(["/api/events", "/api/health", "/api/history", "/api/now", "/api/piece-temperature", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
         Assert.Equal(["from", "to", "points"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
         JsonElement schemas = api.GetProperty("components").GetProperty("schemas");
         Assert.Equal(["wait", "slow down", "spray"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(e => e.GetString()));
@@ -237,6 +237,29 @@ public sealed class ApiTests
             now.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal),
             schemas.GetProperty("NowAnswer").GetProperty("properties").EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
         Assert.Equal(Enum.GetValues<Quantity>().Length, schemas.GetProperty("Quantity").GetProperty("enum").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Health_WithAnOutputThatFails_SaysWhichAndHowMuchWaits()
+    {
+        var failing = new OutputStatus { Name = "influx", Working = false, Backlog = 540, BacklogAgeS = 541.2, LastError = "cannot be reached" };
+        PageSources sources = Samples.Sources with { Health = () => [new OutputStatus { Name = "light", Working = true }, failing] };
+        await using ShopPage shop = await ShopPage.Start(sources: sources);
+
+        JsonElement health = await Json(shop, "/api/health");
+
+        Assert.False(health.GetProperty("working").GetBoolean());
+        JsonElement influx = health.GetProperty("outputs")[1];
+        Assert.Equal("influx", influx.GetProperty("name").GetString());
+        Assert.Equal(540, influx.GetProperty("backlog").GetInt64());
+        Assert.Equal(541.2, influx.GetProperty("backlogAgeS").GetDouble());
+        Assert.Equal(JsonValueKind.Null, influx.GetProperty("lastSuccess").ValueKind);
+
+        // What is documented is what is said.
+        JsonElement schemas = (await Json(shop, "/api/openapi.json")).GetProperty("components").GetProperty("schemas");
+        Assert.Equal(
+            influx.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal),
+            schemas.GetProperty("OutputStatus").GetProperty("properties").EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
     }
 
     private static async Task<JsonElement> Json(ShopPage shop, string address)

@@ -73,7 +73,6 @@ public static class Samples
                 Coat = "clear",
                 Mix = "lacquer 1 : thinner 1",
                 CupMl = 300,
-                RecommendedRetarderMl = retarder * 3,
                 LoadedRetarderPct = 5,
                 RetarderPct = at,
                 TimeToSetS = 410,

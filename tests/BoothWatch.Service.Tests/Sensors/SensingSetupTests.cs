@@ -185,14 +185,17 @@ public class SensingSetupTests
         using ServiceProvider services = Services(new()
         {
             ["sensors:piece:part"] = "typed",
-            ["sensors:piece:temperatureC"] = "18.5",
             ["sensors:piece:holdS"] = "600",
         });
         ISensor piece = services.GetRequiredService<IEnumerable<ISensor>>().Single(sensor => sensor.Name == "piece");
+        services.GetRequiredService<TypedPieceTemperature>().Enter(18.5);
         Assert.Equal(18.5, piece.Read().Samples[0].Value);
-        Assert.True(piece.IsTypedIn);
+        Assert.Equal(TimeSpan.FromSeconds(600), piece.Hold);
 
-        _time.Advance(TimeSpan.FromSeconds(601));
+        _time.Advance(TimeSpan.FromSeconds(599));
+        Assert.Equal(TimeSpan.FromSeconds(599), piece.Read().Samples[0].Age);
+
+        _time.Advance(TimeSpan.FromSeconds(1));
         Assert.Contains("type it in again", piece.Read().NoReadingCause, StringComparison.Ordinal);
 
         services.GetRequiredService<TypedPieceTemperature>().Enter(19);
@@ -237,8 +240,7 @@ public class SensingSetupTests
 
     [Fact]
     public void Sensors_TypedWithNonsense_FailsNamingIt() => AssertFails<SensorsOptions>(
-        new() { ["sensors:piece:part"] = "typed", ["sensors:piece:temperatureC"] = "180", ["sensors:piece:holdS"] = "5" },
-        "sensors:piece:temperatureC is 180; give °C from -40 to 80",
+        new() { ["sensors:piece:part"] = "typed", ["sensors:piece:holdS"] = "5" },
         "sensors:piece:holdS is 5; give seconds from 60 to 86400");
 
     [Fact]

@@ -39,7 +39,7 @@ public class AirUncertaintyTests
 
         double mean = sum / Draws;
         double deviation = Math.Sqrt((squares / Draws) - (mean * mean));
-        Near.Relative(deviation, new AirUncertainty(temperatureU, humidityU, 100).OfDewPointC(air), 0.02);
+        Near.Relative(deviation, new AirUncertainty(temperatureU, humidityU).OfDewPointC(air), 0.02);
     }
 
     // By hand from the Magnus equation over water (WMO-No. 8, annex 4.B: a = 17.62, b = 243.12 °C), which is good to 0.3 %
@@ -73,13 +73,13 @@ public class AirUncertaintyTests
     [Fact]
     public void OfDewPoint_PerfectlyDryAir_IsFinite()
     {
-        double uncertaintyC = new AirUncertainty(0.1, 1, 0).OfDewPointC(MoistAir.FromRelativeHumidity(20, 0, SeaLevelPa));
+        double uncertaintyC = new AirUncertainty(0.1, 1).OfDewPointC(MoistAir.FromRelativeHumidity(20, 0, SeaLevelPa));
         Assert.InRange(uncertaintyC, 5, 20);
     }
 
     [Fact]
     public void OfDewPoint_NoUncertainty_IsZero() =>
-        Assert.Equal(0, new AirUncertainty(0, 0, 500).OfDewPointC(MoistAir.FromRelativeHumidity(20, 50, SeaLevelPa)));
+        Assert.Equal(0, new AirUncertainty(0, 0).OfDewPointC(MoistAir.FromRelativeHumidity(20, 50, SeaLevelPa)));
 
     private static double DewPointOf(double temperatureC, double humidityPct) =>
         DewPoint.OverWater(humidityPct / 100 * SaturationPressure.OverWater(temperatureC));

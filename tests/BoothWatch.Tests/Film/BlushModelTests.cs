@@ -6,7 +6,7 @@ namespace BoothWatch.Tests.Film;
 
 public class BlushModelTests
 {
-    private static readonly AirUncertainty Sensor = new(0.1, 1, 100);
+    private static readonly AirUncertainty Sensor = new(0.1, 1);
 
     [Fact]
     public void Assess_Margin_IsCriticalDewPointMinusDewPoint()
@@ -102,7 +102,7 @@ public class BlushModelTests
         // Monte Carlo after JCGM 101: disturb what the sensors say, ask the exact search again, and compare the spread.
         BlushModel sure = new(new FilmParameters { ModelUncertaintyC = 0 });
         CoatPlan plan = TestCoat.Plan(loadedPct: 5);
-        AirUncertainty wide = new(0.5, 2, 0);
+        AirUncertainty wide = new(0.5, 2);
         MoistAir air = MoistAir.FromRelativeHumidity(23, 66, 101_325);
         double claimed = sure.Assess(plan, air, 22, wide, 0.8, 1, 2).MarginUncertaintyC;
         Random random = new(5);
@@ -122,7 +122,7 @@ public class BlushModelTests
     [Fact]
     public void Uncertainty_WithPerfectSensors_IsThatOfTheModel() => Assert.Equal(
         FilmParameters.Default.ModelUncertaintyC,
-        new BlushModel().Assess(TestCoat.Plan(loadedPct: 0), MoistAir.FromRelativeHumidity(22, 60, 101_325), 22, new AirUncertainty(0, 0, 0), 0, 1, 2).MarginUncertaintyC,
+        new BlushModel().Assess(TestCoat.Plan(loadedPct: 0), MoistAir.FromRelativeHumidity(22, 60, 101_325), 22, new AirUncertainty(0, 0), 0, 1, 2).MarginUncertaintyC,
         9);
 
     [Theory]
@@ -153,7 +153,7 @@ public class BlushModelTests
         MoistAir air = MoistAir.FromRelativeHumidity(22, 60, 101_325);
         BlushModel model = new();
         double good = model.Assess(TestCoat.Plan(loadedPct: 0), air, 22, Sensor, 0.3, 1, 2).MarginUncertaintyC;
-        Assert.True(model.Assess(TestCoat.Plan(loadedPct: 0), air, 22, new AirUncertainty(0.1, 3, 100), 0.3, 1, 2).MarginUncertaintyC > good);
+        Assert.True(model.Assess(TestCoat.Plan(loadedPct: 0), air, 22, new AirUncertainty(0.1, 3), 0.3, 1, 2).MarginUncertaintyC > good);
         Assert.True(model.Assess(TestCoat.Plan(loadedPct: 0), air, 22, Sensor, 2, 1, 2).MarginUncertaintyC > good);
     }
 

@@ -165,12 +165,14 @@ public class QualityGateTests
     }
 
     [Fact]
-    public void Read_TypedInValue_IsNeverFrozenButStillStale()
+    public void Read_TypedInValue_IsNeverFrozenAndStaleWhenItNoLongerHolds()
     {
-        QualityGate gate = new(Quantity.PieceTemperature, "typed", QualityLimits.OfTypedIn(Quantity.PieceTemperature));
+        TimeSpan hold = TimeSpan.FromHours(2);
+        QualityGate gate = new(Quantity.PieceTemperature, "typed", QualityLimits.OfTypedIn(Quantity.PieceTemperature, hold));
         TimeSpan now = Feed(gate, 18, TimeSpan.Zero, TimeSpan.FromHours(1));
         Assert.True(gate.Read(now).IsGood);
-        Assert.Equal(ReadingQuality.Stale, gate.Read(now + (5 * Second)).Quality);
+        Assert.True(gate.Read(now + hold - Second).IsGood);
+        Assert.Equal(ReadingQuality.Stale, gate.Read(now + hold).Quality);
     }
 
     // 94 % stands for 1 °C above the sensor's own dew point; by the air's own physics that holds to 0.2 °C where booths are.

@@ -14,7 +14,7 @@ public class QualityLimitsTests
         Assert.True(limits.Range.Lowest < limits.Range.Highest);
         Assert.Equal(TimeSpan.FromSeconds(5), limits.StaleAfter);
         Assert.NotNull(QuantityUnit.Of(quantity));
-        Assert.Null(QualityLimits.OfTypedIn(quantity).FrozenAfter);
+        Assert.Null(QualityLimits.OfTypedIn(quantity, TimeSpan.FromMinutes(30)).FrozenAfter);
         Assert.Equal(quantity is Quantity.ExhaustProof or Quantity.FilterPressureDrop, limits.FrozenAfter is null);
         Assert.Equal(quantity is Quantity.BoothHumidity or Quantity.IntakeHumidity, limits.SaturatedFromPct is not null);
     }

@@ -1,4 +1,3 @@
-using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Verdicts;
@@ -88,24 +87,6 @@ public class AssessorTests
         Assert.Equal(89_875, assessment.Air!.PressurePa, 5.0);
         Assert.Equal(Verdict.Spray, assessment.Verdict);
         Assert.Contains(assessment.Reasons, reason => reason.Rule == "pressure-assumed");
-    }
-
-    [Fact]
-    public void Assess_NoBarometer_AsksWithTheUncertaintyOfThePolicy()
-    {
-        AirUncertainty? asked = null;
-        Assessor watching = new(
-            new VerdictPolicy { AssumedPressureUncertaintyPa = 1234 },
-            (plan, air, piece, uncertainty, pieceUncertainty, required, factor) =>
-            {
-                asked = uncertainty;
-                return FakeFilm.Ask(plan, air, piece, uncertainty, pieceUncertainty, required, factor);
-            },
-            0);
-        watching.Assess(GoodBooth.Snapshot().Without(Quantity.StationPressure), FakeFilm.Plan());
-        Assert.Equal(1234, asked?.PressurePa);
-        watching.Assess(GoodBooth.Snapshot(), FakeFilm.Plan());
-        Assert.Equal(50, asked?.PressurePa);
     }
 
     [Theory]

@@ -54,7 +54,6 @@ internal static class GoodBooth
             Coat = "clear",
             Mix = "clear coat, 1 part lacquer to 1 part thinner",
             CupMl = 200,
-            RecommendedRetarderMl = recommendedPct * 2,
             LoadedRetarderPct = loadedPct,
             RetarderPct = usedPct ?? loadedPct ?? recommendedPct ?? 15,
             TimeToSetS = 240,

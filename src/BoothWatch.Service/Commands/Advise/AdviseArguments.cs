@@ -50,17 +50,17 @@ internal static class AdviseArguments
     public static readonly AdviseArgument Mix = new(
         "mix", "file", "A mix by solvent volume fractions, instead of lacquer and thinner", "a JSON file as docs/advise.md describes", "none", "mix.json");
 
-    public static readonly AdviseArgument TemperatureUncertainty = Number(
-        "temperature-uncertainty", "Tolerance (±) of the temperatures", Measures.TemperatureUncertainty, "0.2 °C", "0.3C");
+    public static readonly AdviseArgument TemperatureTolerance = Number(
+        "temperature-tolerance", "Tolerance (±) of the temperatures", Measures.TemperatureTolerance, "0.2 °C", "0.3C");
 
-    public static readonly AdviseArgument HumidityUncertainty = Number(
-        "humidity-uncertainty", "Tolerance (±) of the humidity", Measures.HumidityUncertainty, "2 %RH", "3%");
+    public static readonly AdviseArgument HumidityTolerance = Number(
+        "humidity-tolerance", "Tolerance (±) of the humidity", Measures.HumidityTolerance, "2 %RH", "3%");
 
     /// <summary>In the order of the help.</summary>
     public static IReadOnlyList<AdviseArgument> All { get; } =
     [
         Temperature, Humidity, DewPoint, Pressure, Piece, Coat, Lacquer, Thinner, Retarder, WetFilm, AirSpeed, Cup,
-        LacquerMaterial, ThinnerMaterial, RetarderMaterial, Substrate, Mix, TemperatureUncertainty, HumidityUncertainty,
+        LacquerMaterial, ThinnerMaterial, RetarderMaterial, Substrate, Mix, TemperatureTolerance, HumidityTolerance,
     ];
 
     private static AdviseArgument Number(string name, string meaning, Measure measure, string fallback, string example) =>

@@ -80,9 +80,9 @@ internal sealed record AdviseReplyInputs
 
     public required string Substrate { get; init; }
 
-    public required double TemperatureUncertaintyC { get; init; }
+    public required double TemperatureToleranceC { get; init; }
 
-    public required double HumidityUncertaintyPct { get; init; }
+    public required double HumidityTolerancePct { get; init; }
 }
 
 /// <summary>A table row that could not be answered. Its verdict is wait: not knowing is never spray.</summary>

@@ -42,8 +42,8 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
         double wetFilm = Number(AdviseArguments.WetFilm) ?? mix?.WetFilmUm ?? shop?.WetFilmUm ?? habits.WetFilmUm;
         double airSpeed = Number(AdviseArguments.AirSpeed) ?? defaults.Coat.AirSpeedMPerS;
         double cup = Number(AdviseArguments.Cup) ?? defaults.Coat.CupMl;
-        double temperatureTolerance = Number(AdviseArguments.TemperatureUncertainty) ?? AdviseDefaults.TemperatureToleranceC;
-        double humidityTolerance = Number(AdviseArguments.HumidityUncertainty) ?? AdviseDefaults.HumidityTolerancePct;
+        double temperatureTolerance = Number(AdviseArguments.TemperatureTolerance) ?? AdviseDefaults.TemperatureToleranceC;
+        double humidityTolerance = Number(AdviseArguments.HumidityTolerance) ?? AdviseDefaults.HumidityTolerancePct;
         if (air is null || _errors.Count > 0)
         {
             return null;

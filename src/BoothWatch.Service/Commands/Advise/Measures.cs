@@ -15,14 +15,14 @@ internal static class Measures
 
     public static Measure DewPoint { get; } = TemperatureFrom(-40, 55, "from -40 °C to the air temperature; units C (default), F, K");
 
-    public static Measure TemperatureUncertainty { get; } = new(
+    public static Measure TemperatureTolerance { get; } = new(
         "a temperature difference",
         new Dictionary<string, Func<double, double>> { [""] = v => v, ["c"] = v => v, ["k"] = v => v, ["f"] = v => v / 1.8 },
         0, 5, "from 0 to 5 °C; units C (default), F, K");
 
     public static Measure Humidity { get; } = Percent("a relative humidity", 1, 100, "from 1 to 100 %; percent only, with or without the % sign");
 
-    public static Measure HumidityUncertainty { get; } = Percent("a humidity difference", 0, 20, "from 0 to 20 %RH, with or without the % sign");
+    public static Measure HumidityTolerance { get; } = Percent("a humidity difference", 0, 20, "from 0 to 20 %RH, with or without the % sign");
 
     public static Measure Retarder { get; } = Percent("a retarder level", 0, 30, "from 0 to 30 % of the unretarded mix by volume, with or without the % sign");
 

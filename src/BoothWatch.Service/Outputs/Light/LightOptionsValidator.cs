@@ -27,7 +27,7 @@ public sealed class LightOptionsValidator : IValidateOptions<LightOptions>
                 .Where(group => group.Count() > 1)
                 .Select(group => $"{string.Join(" and ", group.Select(pin => pin.Key))} are both {group.Key}; give each its own GPIO number"),
         ];
-        if (Settings.SourceOf(options.Source) is null)
+        if (SignalSourceWord.Parse(options.Source) is null)
         {
             errors.Add($"light:source is {options.Source}; give emulated or real");
         }

@@ -19,6 +19,7 @@ public static class LightPatterns
 
     /// <summary>
     /// The lamp of a verdict. Green with a short wink every 2 s: a green that no longer winks is a dead program, not a good booth.
+    /// Its edges also keep the one-shot of 5 s in the green line on (hardware/README.md), so a period must stay well below that.
     /// Yellow half on, half off. Red steady: it needs no running program to stay right. Anything else than a known verdict is wait.
     /// </summary>
     public static LampPattern Of(Verdict verdict) => verdict switch

@@ -18,7 +18,7 @@ public static class LightSetup
         {
             LightOptions options = provider.GetRequiredService<IOptions<LightOptions>>().Value;
             GpioSource pins = provider.GetRequiredService<GpioSource>();
-            SignalSource source = Settings.SourceOf(options.Source) ?? SignalSource.Emulated;
+            SignalSource source = SignalSourceWord.Parse(options.Source) ?? SignalSource.Emulated;
             return new BoothLight(
                 new LampPins(() => pins.Controller(source), options),
                 options,

@@ -21,6 +21,12 @@ public sealed record OutputHealth(
     string? LastError,
     DateTimeOffset? LastErrorTime)
 {
+    /// <summary>Age of the oldest of what waits, by the wall clock; null when nothing waits.</summary>
+    public TimeSpan? OldestWaiting { get; init; }
+
+    /// <summary>What the receiver refused for good, kept with the reason; 0 for an output that keeps no such thing.</summary>
+    public long SetAside { get; init; }
+
     /// <summary>True while the last attempt failed.</summary>
     public bool IsFailing => FailuresInARow > 0;
 }

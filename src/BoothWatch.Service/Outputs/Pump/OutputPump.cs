@@ -53,7 +53,12 @@ public sealed partial class OutputPump : IHostedService, IDisposable
         {
             lock (_gate)
             {
-                return _health with { Dropped = Interlocked.Read(ref _dropped), Queued = _queue.Reader.Count };
+                return _health with
+                {
+                    Dropped = Interlocked.Read(ref _dropped),
+                    Queued = _queue.Reader.Count,
+                    OldestWaiting = _queue.Reader.TryPeek(out Assessment? oldest) ? _time.GetUtcNow() - oldest.Time : null,
+                };
             }
         }
     }

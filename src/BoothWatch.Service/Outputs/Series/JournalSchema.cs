@@ -72,7 +72,26 @@ public static class JournalSchema
         CREATE INDEX verdict_change_time ON verdict_change (time_ms);
         """;
 
-    private static readonly string[] Steps = [ReadingsMinutesAndVerdictChanges];
+    private const string ShippingCursors = """
+        CREATE TABLE shipment (
+            source TEXT PRIMARY KEY,
+            last_id INTEGER NOT NULL,
+            shipped INTEGER NOT NULL,
+            missed INTEGER NOT NULL
+        ) STRICT;
+
+        CREATE TABLE set_aside (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            source TEXT NOT NULL,
+            row_id INTEGER NOT NULL,
+            set_aside_ms INTEGER NOT NULL,
+            reason TEXT NOT NULL,
+            point TEXT NOT NULL,
+            UNIQUE (source, row_id)
+        ) STRICT;
+        """;
+
+    private static readonly string[] Steps = [ReadingsMinutesAndVerdictChanges, ShippingCursors];
 
     /// <summary>The version this program writes.</summary>
     public static int Version => Steps.Length;

@@ -46,6 +46,20 @@ internal static class QualityCodes
         _ => '?',
     };
 
+    /// <summary>False for the column of a quantity whose letter says that its value is not good.</summary>
+    public static bool IsGood(string quality, string column)
+    {
+        for (int i = 0; i < Quantities.Count; i++)
+        {
+            if (Quantities[i].Column == column)
+            {
+                return i < quality.Length && quality[i] == Good;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>SQL for a quantity's value where it was good, else null.</summary>
     public static string GoodValueSql(string column)
     {

@@ -8,18 +8,22 @@ namespace BoothWatch.Service.Outputs.Series;
 /// </summary>
 /// <param name="rawDays">How long rows are kept, days.</param>
 /// <param name="minuteYears">How long minute summaries and verdict changes are kept, years.</param>
+/// <param name="unshippedDays">How long rows are kept that are to be shipped elsewhere and have not been, days.</param>
 /// <param name="batch">Most rows a table and sweep.</param>
-internal sealed class Retention(int rawDays, int minuteYears, int batch = 600)
+internal sealed class Retention(int rawDays, int minuteYears, int unshippedDays = 90, int batch = 600)
 {
     private const int VacuumPages = 64;
 
     // Rows go in the order in which they were written. A row whose time was not proven goes once a later row with a
-    // proven time is old enough: its own time may be decades off, so it says nothing.
+    // proven time is old enough: its own time may be decades off, so it says nothing. Once readings are shipped elsewhere,
+    // those behind the mark stay longer, so that a long outage loses nothing.
     private const string DeleteReadings = """
         DELETE FROM reading WHERE id IN (
             SELECT id FROM reading
             WHERE id <= (SELECT max(id) FROM reading WHERE time_ms < $cutoff AND clock_proven = 1)
             AND (time_ms < $cutoff OR clock_proven = 0)
+            AND (id <= ifnull((SELECT last_id FROM shipment WHERE source = 'reading'), id)
+                OR id <= (SELECT max(id) FROM reading WHERE time_ms < $unshipped_cutoff AND clock_proven = 1))
             ORDER BY id LIMIT $batch)
         """;
 
@@ -37,7 +41,8 @@ internal sealed class Retention(int rawDays, int minuteYears, int batch = 600)
     {
         long rawCutoff = now.AddDays(-rawDays).ToUnixTimeMilliseconds();
         long longCutoff = ReadingStatements.MinuteOf(now.AddYears(-minuteYears).ToUnixTimeMilliseconds());
-        bool more = Delete(connection, DeleteReadings, rawCutoff) >= batch;
+        long unshippedCutoff = now.AddDays(-Math.Max(rawDays, unshippedDays)).ToUnixTimeMilliseconds();
+        bool more = Delete(connection, DeleteReadings, rawCutoff, unshippedCutoff) >= batch;
         more |= Delete(connection, DeleteMinutes, longCutoff) >= batch;
         more |= Delete(connection, DeleteChanges, longCutoff) >= batch;
 
@@ -52,11 +57,12 @@ internal sealed class Retention(int rawDays, int minuteYears, int batch = 600)
         return more;
     }
 
-    private int Delete(SqliteConnection connection, string sql, long cutoff)
+    private int Delete(SqliteConnection connection, string sql, long cutoff, long unshippedCutoff = 0)
     {
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = sql;
         command.Parameters.AddWithValue("$cutoff", cutoff);
+        command.Parameters.AddWithValue("$unshipped_cutoff", unshippedCutoff);
         command.Parameters.AddWithValue("$batch", batch);
         return command.ExecuteNonQuery();
     }

@@ -12,6 +12,9 @@ public sealed class SeriesOptions
     /// <summary>How long every second's row is kept, days. Default 21, range 1 to 3660.</summary>
     public int RawDays { get; set; } = 21;
 
+    /// <summary>How long rows are kept that are to be shipped to InfluxDB and have not been, days, when longer than <see cref="RawDays"/>. Default 90, range 1 to 3660.</summary>
+    public int UnshippedDays { get; set; } = 90;
+
     /// <summary>How long minute summaries and verdict changes are kept, years. Default 5, range 1 to 100.</summary>
     public int MinuteYears { get; set; } = 5;
 

@@ -16,6 +16,7 @@ public sealed class SeriesOptionsValidator : IValidateOptions<SeriesOptions>
         }
 
         Range(errors, "rawDays", options.RawDays, 1, 3660, "days", "21");
+        Range(errors, "unshippedDays", options.UnshippedDays, 1, 3660, "days", "90");
         Range(errors, "minuteYears", options.MinuteYears, 1, 100, "years", "5");
         Range(errors, "syncEveryS", options.SyncEveryS, 0, 300, "seconds", "10");
         if (options.MinuteYears * 365.0 < options.RawDays)

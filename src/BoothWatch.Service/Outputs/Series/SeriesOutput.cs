@@ -18,7 +18,7 @@ public sealed class SeriesOutput : IAssessmentOutput
 
     /// <summary>An output over a journal.</summary>
     public SeriesOutput(Journal journal, SeriesOptions options, TimeProvider time)
-        : this(journal, time, new Retention(options.RawDays, options.MinuteYears))
+        : this(journal, time, new Retention(options.RawDays, options.MinuteYears, options.UnshippedDays))
     {
     }
 

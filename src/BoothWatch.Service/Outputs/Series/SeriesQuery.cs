@@ -144,34 +144,5 @@ public sealed class SeriesQuery(JournalLocation location)
         return points;
     }
 
-    private T Read<T>(T empty, Func<SqliteConnection, T> query)
-    {
-        if (!File.Exists(location.Path))
-        {
-            return empty;
-        }
-
-        try
-        {
-            using var connection = new SqliteConnection(new SqliteConnectionStringBuilder
-            {
-                DataSource = location.Path,
-                Mode = SqliteOpenMode.ReadOnly,
-                Pooling = false,
-                DefaultTimeout = 5,
-            }.ToString());
-            connection.Open();
-            if (JournalSchema.VersionOf(connection) == 0)
-            {
-                return empty;
-            }
-
-            using SqliteTransaction snapshot = connection.BeginTransaction(deferred: true);
-            return query(connection);
-        }
-        catch (SqliteException e)
-        {
-            throw new JournalException(JournalTrouble.Explain(e, location.Path), e);
-        }
-    }
+    private T Read<T>(T empty, Func<SqliteConnection, T> query) => JournalFile.Read(location, empty, query);
 }

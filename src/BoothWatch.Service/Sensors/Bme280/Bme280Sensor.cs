@@ -12,18 +12,18 @@ namespace BoothWatch.Service.Sensors.Bme280;
 /// <param name="buses">Where its bus is opened.</param>
 /// <param name="givesPressure">Whether it provides the station pressure as well.</param>
 /// <remarks>
-/// Source of the tolerances: Bosch, BME280 data sheet BST-BME280-DS002-15, table 2: ±3 %RH with hysteresis, from 20 to
-/// 80 %RH at 25 °C; a further ±1 %RH stands for damper air (assumed). Tables 3 and 4 (from memory): ±1 hPa and ±1.0 °C from
-/// 0 to 65 °C.
+/// The data sheet (Bosch, BST-BME280-DS002-15, table 2, and tables 3 and 4 from memory) gives typical figures and no limits:
+/// ±3 %RH with hysteresis, from 20 to 80 %RH at 25 °C, ±1 hPa, ±1.0 °C from 0 to 65 °C. Limits, as GUM 4.3.7 wants them, are
+/// taken as one and a half times those (assumed), and a further ±1 %RH stands for damper air (assumed).
 /// </remarks>
 public sealed class Bme280Sensor(SensorRole role, I2cPlace place, I2cBusSource buses, bool givesPressure) : I2cSensor<Binding>(place, buses)
 {
     /// <summary>The address with the SDO pin low, 0x76; it is 0x77 with the pin high.</summary>
     public const int DefaultAddress = Iot.Device.Bmxx80.Bmx280Base.SecondaryI2cAddress;
 
-    private static readonly double HumidityUncertaintyPct = Uncertainty.FromTolerances(3, 1);
-    private static readonly double TemperatureUncertaintyC = Uncertainty.FromTolerances(1);
-    private static readonly double PressureUncertaintyPa = Uncertainty.FromTolerances(100);
+    private static readonly double HumidityUncertaintyPct = Uncertainty.FromTolerances(4.5, 1);
+    private static readonly double TemperatureUncertaintyC = Uncertainty.FromTolerances(1.5);
+    private static readonly double PressureUncertaintyPa = Uncertainty.FromTolerances(150);
 
     /// <inheritdoc/>
     public override IReadOnlyList<Quantity> Quantities { get; } = givesPressure

@@ -34,7 +34,7 @@ public sealed class ContactInputPart : ISensorPart
     /// <inheritdoc/>
     public ISensor Create(SensorRole role, SensorOptions options, SensorWiring wiring)
     {
-        SignalSource source = Settings.SourceOf(options.Source) ?? SignalSource.Emulated;
+        SignalSource source = SignalSourceWord.Parse(options.Source) ?? SignalSource.Emulated;
         if (source == SignalSource.Emulated)
         {
             PinValue closed = options.ActiveHigh ? PinValue.High : PinValue.Low;

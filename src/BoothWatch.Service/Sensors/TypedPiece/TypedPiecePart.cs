@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace BoothWatch.Service.Sensors.TypedPiece;
 
-/// <summary>The typed piece temperature in the configuration.</summary>
+/// <summary>The typed piece temperature in the configuration. The value itself is no setting: a restart would make an old one new.</summary>
 public sealed class TypedPiecePart : ISensorPart
 {
     private const double ShortestHoldS = 60;
@@ -17,13 +17,6 @@ public sealed class TypedPiecePart : ISensorPart
     /// <inheritdoc/>
     public void Check(string key, SensorOptions options, ICollection<string> errors)
     {
-        if (options.TemperatureC is { } typed && typed is not (>= TypedPieceTemperature.LowestC and <= TypedPieceTemperature.HighestC))
-        {
-            errors.Add(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{key}:temperatureC is {typed}; give °C from {TypedPieceTemperature.LowestC} to {TypedPieceTemperature.HighestC}, for example 18.5, or leave it out"));
-        }
-
         if (options.HoldS is not (>= ShortestHoldS and <= LongestHoldS))
         {
             errors.Add(string.Create(
@@ -33,13 +26,6 @@ public sealed class TypedPiecePart : ISensorPart
     }
 
     /// <inheritdoc/>
-    public ISensor Create(SensorRole role, SensorOptions options, SensorWiring wiring)
-    {
-        if (options.TemperatureC is { } temperatureC)
-        {
-            wiring.Typed.Enter(temperatureC);
-        }
-
-        return new TypedPieceSensor(role.Name, wiring.Typed, TimeSpan.FromSeconds(options.HoldS));
-    }
+    public ISensor Create(SensorRole role, SensorOptions options, SensorWiring wiring) =>
+        new TypedPieceSensor(role.Name, wiring.Typed, TimeSpan.FromSeconds(options.HoldS));
 }

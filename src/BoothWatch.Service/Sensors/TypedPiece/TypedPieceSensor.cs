@@ -28,7 +28,7 @@ public sealed class TypedPieceSensor(string name, TypedPieceTemperature typed, T
     public bool IsEmulated => false;
 
     /// <inheritdoc/>
-    public bool IsTypedIn => true;
+    TimeSpan? ISensor.Hold => hold;
 
     /// <inheritdoc/>
     public IReadOnlyList<Quantity> Quantities { get; } = [Quantity.PieceTemperature];
@@ -37,10 +37,10 @@ public sealed class TypedPieceSensor(string name, TypedPieceTemperature typed, T
     public SensorAnswer Read() => typed.Last switch
     {
         null => SensorAnswer.NoReading("no piece temperature has been typed in: measure the piece and type it in"),
-        { Age: TimeSpan age } when age > hold => SensorAnswer.NoReading(string.Create(
+        { Age: TimeSpan age } when age >= hold => SensorAnswer.NoReading(string.Create(
             CultureInfo.InvariantCulture,
             $"the typed piece temperature is {age.TotalMinutes:0} min old, it holds for {hold.TotalMinutes:0} min: measure the piece and type it in again")),
-        { TemperatureC: double temperatureC } => SensorAnswer.Of(new Sample(Quantity.PieceTemperature, temperatureC, UncertaintyC)),
+        var (temperatureC, age) => SensorAnswer.Of(new Sample(Quantity.PieceTemperature, temperatureC, UncertaintyC) { Age = age }),
     };
 
     /// <inheritdoc/>

@@ -13,7 +13,7 @@ public sealed class MuchRetarder : IRule
         if (evidence.Film is { } film && (film.LoadedRetarderPct ?? film.RecommendedRetarderPct) is double levelPct && levelPct > limitPct)
         {
             string finding = film.LoadedRetarderPct is null
-                ? $"this air asks for {RetarderText.LevelForCup(levelPct, film.CupMl)}, over {RetarderText.Level(limitPct)}"
+                ? $"this air asks for {RetarderText.LevelForCup(levelPct, film)}, over {RetarderText.Level(limitPct)}"
                 : $"{RetarderText.Level(levelPct)} retarder in the cup, over {RetarderText.Level(limitPct)}";
             yield return new Reason(
                 Name,

@@ -18,7 +18,6 @@ internal static class AdviseAnswers
             Coat = "clear",
             Mix = "nitrocellulose lacquer, unthinned; retarder 2-butoxyethanol",
             CupMl = 250,
-            RecommendedRetarderMl = recommendedPct * 2.5,
             LoadedRetarderPct = loadedPct,
             RetarderPct = loadedPct ?? recommendedPct ?? 15,
             TimeToSetS = 190.4,

@@ -66,7 +66,7 @@ public sealed class AdviseCommandTests : IDisposable
     public async Task WiderTolerance_WidensTheMargin()
     {
         double narrow = (await Ask("advise --temperature 24 --humidity 60 --json")).GetProperty("marginUncertaintyC").GetDouble();
-        double wide = (await Ask("advise --temperature 24 --humidity 60 --humidity-uncertainty 6 --json")).GetProperty("marginUncertaintyC").GetDouble();
+        double wide = (await Ask("advise --temperature 24 --humidity 60 --humidity-tolerance 6 --json")).GetProperty("marginUncertaintyC").GetDouble();
 
         Assert.True(wide > narrow * 1.2, $"{narrow} {wide}");
     }

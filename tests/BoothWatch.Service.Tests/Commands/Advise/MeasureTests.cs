@@ -57,7 +57,7 @@ public class MeasureTests
     public void Humidity_WithAndWithoutSign_IsPercent(string text, double percent) => Reads(Measures.Humidity, text, percent, 0);
 
     [Fact]
-    public void TemperatureUncertainty_InFahrenheit_IsADifferenceWithoutOffset() => Reads(Measures.TemperatureUncertainty, "1.8F", 1, 1e-9);
+    public void TemperatureTolerance_InFahrenheit_IsADifferenceWithoutOffset() => Reads(Measures.TemperatureTolerance, "1.8F", 1, 1e-9);
 
     [Theory]
     [InlineData("warm", "not a number")]

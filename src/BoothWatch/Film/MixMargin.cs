@@ -6,7 +6,7 @@ namespace BoothWatch.Film;
 /// <param name="Critical">The critical point.</param>
 /// <param name="MarginC">Critical dew point minus dew point now, °C.</param>
 /// <param name="UncertaintyC">Standard uncertainty (k = 1) of the margin, °C.</param>
-internal readonly record struct BlushMargin(CriticalPoint Critical, double MarginC, double UncertaintyC)
+internal readonly record struct MixMargin(CriticalPoint Critical, double MarginC, double UncertaintyC)
 {
     /// <summary>The margin of one mix in one air.</summary>
     /// <remarks>
@@ -14,7 +14,7 @@ internal readonly record struct BlushMargin(CriticalPoint Critical, double Margi
     /// an error of the air thermometer moves both, so its parts are subtracted before squaring (JCGM 100:2008, section 5.1).
     /// Where the bare piece draws dew first, no film model enters and u_model is 0.
     /// </remarks>
-    public static BlushMargin Of(
+    public static MixMargin Of(
         BlushDewPoint blush, MoistAir air, double pieceTemperatureC, AirUncertainty airUncertainty, double pieceUncertaintyC, double modelUncertaintyC)
     {
         CriticalPoint critical = CriticalHumidity.Cap(blush.At(air.TemperatureC, pieceTemperatureC), air.TemperatureC, pieceTemperatureC);
@@ -29,7 +29,7 @@ internal readonly record struct BlushMargin(CriticalPoint Critical, double Margi
         double fromHumidity = sensitivity.CPerHumidityPct * airUncertainty.RelativeHumidityPct;
         double fromPiece = perPiece * pieceUncertaintyC;
         double uncertainty = Math.Sqrt((fromAir * fromAir) + (fromHumidity * fromHumidity) + (fromPiece * fromPiece) + (model * model));
-        return new BlushMargin(critical, critical.DewPointC - air.DewPointC, uncertainty);
+        return new MixMargin(critical, critical.DewPointC - air.DewPointC, uncertainty);
     }
 
     /// <summary>True when the margin covers what policy requires plus the expanded uncertainty.</summary>

@@ -1,0 +1,67 @@
+using System.Globalization;
+using BoothWatch.Service.Outputs.Light;
+using BoothWatch.Service.Outputs.Pump;
+using BoothWatch.Service.Page;
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Service;
+
+/// <summary>How the light and the outputs fare, as the page shows it; here, because the page may not know them.</summary>
+internal static class OutputView
+{
+    public static OutputLine LineOf(BoothLight light)
+    {
+        LightHealth health = light.Health;
+        return health switch
+        {
+            { Faulty: true } => new OutputLine("light", false, $"shows wait where it can: {health.LastFault}"),
+            { LoopSilent: true } => new OutputLine("light", false, "shows wait: the loop is silent"),
+            _ => new OutputLine("light", true, $"shows {health.Shown.Word()}"),
+        };
+    }
+
+    public static OutputLine LineOf(OutputHealth health) => new(
+        health.Name,
+        !health.IsFailing,
+        health switch
+        {
+            { IsFailing: true, OldestWaiting: { } age } => $"failing, {health.Queued} waiting, the oldest for {AgeText(age)}: {health.LastError}",
+            { IsFailing: true } => $"failing, {health.Queued} waiting: {health.LastError}",
+            { Dropped: > 0 } => $"working, {health.Dropped} lost since start",
+            { SetAside: > 0 } => $"working, {health.SetAside} refused by the receiver and set aside",
+            _ => "working",
+        });
+
+    public static OutputStatus StatusOf(BoothLight light)
+    {
+        LightHealth health = light.Health;
+        return new OutputStatus
+        {
+            Name = "light",
+            Working = health is { Faulty: false, LoopSilent: false },
+            LastError = health.LastFault,
+        };
+    }
+
+    public static OutputStatus StatusOf(OutputHealth health) => new()
+    {
+        Name = health.Name,
+        Working = !health.IsFailing,
+        Handled = health.Handled,
+        Dropped = health.Dropped,
+        SetAside = health.SetAside,
+        Failures = health.Failures,
+        Backlog = health.Queued,
+        BacklogAgeS = health.OldestWaiting is { } age ? Math.Round(age.TotalSeconds, 1) : null,
+        LastSuccess = health.LastSuccess?.UtcDateTime,
+        LastError = health.LastError,
+        LastErrorTime = health.LastErrorTime?.UtcDateTime,
+    };
+
+    private static string AgeText(TimeSpan age) => age switch
+    {
+        { TotalSeconds: < 100 } => string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, age.TotalSeconds):0} s"),
+        { TotalMinutes: < 100 } => string.Create(CultureInfo.InvariantCulture, $"{age.TotalMinutes:0} min"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{age.TotalHours:0} h"),
+    };
+}
