@@ -3,14 +3,14 @@ using System.Runtime.InteropServices;
 namespace BoothWatch.Service.Tests.Page;
 
 /// <summary>The error stream of the process itself, which native code writes to (POSIX).</summary>
-internal static partial class ErrorStream
+internal static class ErrorStream
 {
-    [LibraryImport("libc", EntryPoint = "dup")]
-    public static partial int Dup(int descriptor);
+    [DllImport("libc", EntryPoint = "dup")]
+    public static extern int Dup(int descriptor);
 
-    [LibraryImport("libc", EntryPoint = "dup2")]
-    public static partial int Dup2(int from, int to);
+    [DllImport("libc", EntryPoint = "dup2")]
+    public static extern int Dup2(int from, int to);
 
-    [LibraryImport("libc", EntryPoint = "close")]
-    public static partial int Close(int descriptor);
+    [DllImport("libc", EntryPoint = "close")]
+    public static extern int Close(int descriptor);
 }
