@@ -1,4 +1,3 @@
-using System.Globalization;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
@@ -89,7 +88,7 @@ public static class BoothHost
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
-            Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
+            Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }
 
