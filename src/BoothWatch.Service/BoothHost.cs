@@ -1,4 +1,3 @@
-using System.Globalization;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
@@ -6,6 +5,7 @@ using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Metrics;
+using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
@@ -36,6 +36,9 @@ public static class BoothHost
         builder.Services.AddSeries(AnyEmulated);
         JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
+        builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
+        builder.Services.AddSingleton<IMqttSubscriber, MqttAirFeed>();
+        builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
@@ -85,7 +88,7 @@ public static class BoothHost
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
-            Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
+            Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }
 

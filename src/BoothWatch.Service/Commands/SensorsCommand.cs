@@ -24,7 +24,7 @@ internal static class SensorsCommand
     private static async Task<int> RunAsync(string? configPath, CommandStreams streams)
     {
         ConfigurationFile file = ConfigurationFile.Read(configPath);
-        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file, BoothOptions.Section, SensorsOptions.Section, "demo");
+        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file);
         if (await ConfigCommand.ReportErrorsAsync(file, errors, streams.Error))
         {
             return ExitCode.Wrong;

@@ -105,4 +105,12 @@ public sealed record VerdictPolicy
     public VerdictPolicy SpeakingIn(TemperatureUnit unit) => Enum.IsDefined(unit)
         ? this with { TemperatureUnit = unit }
         : throw new ArgumentOutOfRangeException(nameof(unit), unit, "Give Celsius or Fahrenheit.");
+
+    /// <summary>
+    /// The least temperature at which a piece passes both of its rules, °C: clear of the dew point, and not much colder than the air.
+    /// </summary>
+    /// <param name="airTemperatureC">Air temperature, °C.</param>
+    /// <param name="dewPointC">Dew point of the air, °C.</param>
+    internal double WarmEnoughC(double airTemperatureC, double dewPointC) =>
+        Math.Max(dewPointC + DewClearanceC, airTemperatureC - SlowDownPieceColderC);
 }

@@ -47,6 +47,18 @@ public sealed class SensorsCommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData("""{ "booth": { "altitudeM": 9000 } }""", "booth:altitudeM is 9000; ")]
+    [InlineData("""{ "coat": { "cupMl": 1 } }""", "coat:cupMl is 1; ")]
+    [InlineData("""{ "light": { "greenPin": 99 } }""", "light:greenPin is 99; ")]
+    public async Task WrongSettingElsewhere_IsNamedToo_AndNothingIsAsked(string config, string says)
+    {
+        CommandResult result = await Sensors(config);
+
+        Assert.Equal((2, ""), (result.ExitCode, result.Out));
+        Assert.Contains(says, result.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(Quantity.BoothTemperature, 21.234, 0.12, "21.23 °C ±0.12")]
     [InlineData(Quantity.IntakeHumidity, 62.31, 1.8, "62.3 %RH ±1.8")]
     [InlineData(Quantity.StationPressure, 101_325, 60, "1013.3 hPa ±0.6")]

@@ -11,6 +11,7 @@ internal static class RuleOrder
     public const double BoothAir = 90;
     public const double PieceUnknown = 85;
     public const double PieceNearDewPoint = 80;
+    public const double BlushMarginThatWarmingDoesNotCure = 82;
     public const double BlushMargin = 70;
     public const double FilmDoesNotSet = 60;
     public const double NoFilmAnswer = 55;

@@ -122,6 +122,8 @@ public class BoothLightFaultTests
         Assert.True(bench.Light.IsAlive);
         bench.Run(0.2, Verdict.Wait);
         Assert.False(bench.Light.IsAlive);
+        Assert.False(OutputView.LineOf(bench.Light).Working);
+        Assert.False(OutputView.StatusOf(bench.Light).Working);
 
         release.Set();
         await hanging;
