@@ -1,4 +1,3 @@
-using System.Globalization;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
@@ -7,6 +6,7 @@ using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Metrics;
+using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
@@ -37,6 +37,9 @@ public static class BoothHost
         builder.Services.AddSeries(AnyEmulated);
         JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
+        builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
+        builder.Services.AddSingleton<IMqttSubscriber, MqttAirFeed>();
+        builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
@@ -46,6 +49,7 @@ public static class BoothHost
         builder.Services.AddBoothMetrics();
         builder.Services.AddLight();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
+        builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
         return builder.Build().MapPage().MapJobs().MapBoothMetrics();
@@ -86,7 +90,7 @@ public static class BoothHost
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
-            Demo = () => isDemo ? new DemoMoment(shop.Now.TimeOfDay.ToString(@"hh\:mm", CultureInfo.InvariantCulture), shop.Phase) : null,
+            Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }
 

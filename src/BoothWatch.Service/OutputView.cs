@@ -14,6 +14,7 @@ internal static class OutputView
         LightHealth health = light.Health;
         return health switch
         {
+            _ when !light.IsAlive => new OutputLine("light", false, "hangs in a write to a pin and may show an old verdict: restart BoothWatch"),
             { Faulty: true } => new OutputLine("light", false, $"shows wait where it can: {health.LastFault}"),
             { LoopSilent: true } => new OutputLine("light", false, "shows wait: the loop is silent"),
             _ => new OutputLine("light", true, $"shows {health.Shown.Word()}"),
@@ -38,7 +39,7 @@ internal static class OutputView
         return new OutputStatus
         {
             Name = "light",
-            Working = health is { Faulty: false, LoopSilent: false },
+            Working = light.IsAlive && health is { Faulty: false, LoopSilent: false },
             LastError = health.LastFault,
         };
     }

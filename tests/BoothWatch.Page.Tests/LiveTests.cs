@@ -21,8 +21,8 @@ public sealed class LiveTests(Browser browser)
 
         await shop.Show(Samples.SlowDown);
         await Expect(tab.Field("word")).ToHaveTextAsync("Slow down");
-        await Expect(tab.Field("retarder")).ToHaveTextAsync("9\u00a0%");
-        await Expect(tab.Field("retarderMl")).ToHaveTextAsync("27\u00a0mL into 300\u00a0mL of mix");
+        await Expect(tab.Field("retarder")).ToHaveTextAsync("+12\u00a0mL");
+        await Expect(tab.Field("retarderMl")).ToHaveTextAsync("add 12\u00a0mL more retarder (to 9\u00a0%)");
         await Expect(tab.Page.Locator("#further li")).ToHaveCountAsync(1);
         await shop.Show(Samples.Wait);
         await Expect(tab.Field("word")).ToHaveTextAsync("Wait");

@@ -15,7 +15,7 @@ public sealed class LookTests(Browser browser)
         get
         {
             TheoryData<string, int, int> data = [];
-            foreach (string verdict in new[] { "spray", "slow-down", "wait", "blind" })
+            foreach (string verdict in new[] { "spray", "slow-down", "wait", "blind", "wordy" })
             {
                 data.Add(verdict, 390, 844);
                 data.Add(verdict, 1280, 800);
@@ -35,7 +35,7 @@ public sealed class LookTests(Browser browser)
         await using Tab tab = await browser.Open(shop.Url, width, height);
         await tab.Page.Locator("html[data-link=live] #chart[src*='n=']").WaitForAsync();
 
-        string key = name == "blind" ? "wait" : name;
+        string key = name switch { "blind" => "wait", "wordy" => "slow-down", _ => name };
         Assert.Equal(key, await tab.Verdict());
         Assert.Equal(key.Replace('-', ' '), (await tab.Field("word").InnerTextAsync()).ToLowerInvariant());
         Assert.Equal([key], await tab.Page.EvaluateAsync<string[]>(
@@ -44,7 +44,15 @@ public sealed class LookTests(Browser browser)
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         Assert.Equal("[]", await tab.Page.EvaluateAsync<string>(
             "JSON.stringify([...document.querySelectorAll('p, dd, dt, h1, h2, li')].filter(e => e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0).map(e => e.textContent))"));
+        Assert.True(await LeastChartText(tab) >= 12, "the text of the chart is smaller than 12 pixels");
         await Keep(tab, $"{name}-{width}");
+        if (width >= 1280)
+        {
+            Assert.True(
+                await tab.Page.EvaluateAsync<bool>("document.querySelector('.health').getBoundingClientRect().bottom <= document.querySelector('footer').getBoundingClientRect().top"),
+                "the footer covers the outputs");
+        }
+
         Assert.Empty(tab.Complaints);
     }
 
@@ -98,11 +106,23 @@ public sealed class LookTests(Browser browser)
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
     }
 
+    /// <summary>The smallest text of the chart as it is shown, CSS pixels.</summary>
+    private static Task<double> LeastChartText(Tab tab) => tab.Page.EvaluateAsync<double>(
+        """
+        (async () => {
+          const chart = document.getElementById('chart');
+          const svg = await (await fetch(chart.currentSrc)).text();
+          const sizes = [...svg.matchAll(/font-size="([0-9.]+)"/g)].map(m => Number(m[1]));
+          return Math.min(...sizes) * chart.getBoundingClientRect().width / Number(/ width="([0-9.]+)"/.exec(svg)[1]);
+        })()
+        """);
+
     private static Assessment Sample(string name) => name switch
     {
         "spray" => Samples.Spray,
         "slow-down" => Samples.SlowDown,
         "blind" => Samples.Blind,
+        "wordy" => Samples.Wordy,
         _ => Samples.Wait,
     };
 

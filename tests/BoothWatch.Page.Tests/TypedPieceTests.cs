@@ -118,7 +118,7 @@ public sealed class TypedPieceTests(Browser browser) : IDisposable
         {
             booth = new { temperatureUnit = "F" },
             clock = new { requireSynchronised = false },
-            sensors = new { piece = new { part = "typed" } },
+            sensors = new { proving = true, piece = new { part = "typed" } },
             series = new { folder = _folder },
             page = new { url = "http://127.0.0.1:0" },
         }));

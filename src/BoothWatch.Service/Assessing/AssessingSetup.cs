@@ -1,6 +1,7 @@
 using BoothWatch.Film;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Sensors;
 using BoothWatch.Verdicts;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -30,7 +31,11 @@ public static class AssessingSetup
             new BlushModel().Assess,
             provider.GetRequiredService<IOptions<BoothOptions>>().Value.AltitudeM));
         services.AddSingleton<SystemdWatchdog>();
-        services.AddSingleton<SnapshotBoard>();
+        services.AddSingleton(provider => new SnapshotBoard(
+            provider.GetServices<ISensor>(),
+            provider.GetRequiredService<ClockProof>(),
+            provider.GetRequiredService<TimeProvider>(),
+            provider.GetRequiredService<IOptions<SensorsOptions>>().Value.Proving));
         services.AddSingleton(provider => new VerdictDwell(provider.GetRequiredService<VerdictPolicy>()));
         services.AddHostedService<SensorPoller>();
         return services.AddHostedService<AssessmentLoop>();

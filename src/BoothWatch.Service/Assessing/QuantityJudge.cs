@@ -41,14 +41,18 @@ internal sealed class QuantityJudge
     }
 
     /// <summary>The one reading of this quantity.</summary>
-    public Reading Read(TimeSpan now)
+    /// <param name="now">The moment.</param>
+    /// <param name="others">Takes what the other sensors of this quantity say.</param>
+    public Reading Read(TimeSpan now, List<Reading> others)
     {
-        Reading reading = _gates[0].Read(now);
+        Reading[] all = [.. _gates.Select(gate => gate.Read(now))];
+        Reading reading = all[0];
         for (int i = 0; i < _pairs.Length; i++)
         {
-            reading = _pairs[i].Combine(reading, _gates[i + 1].Read(now), now);
+            reading = _pairs[i].Combine(reading, all[i + 1], now);
         }
 
+        others.AddRange(all.Where(other => other.Sensor != reading.Sensor));
         return reading;
     }
 

@@ -15,11 +15,16 @@ public sealed class SnapshotBoard
     private readonly Lock _lock = new();
     private readonly long _start;
     private readonly ImmutableArray<QuantityJudge> _judges;
+    private readonly bool _isProving;
 
     /// <summary>A board for the configured sensors.</summary>
-    public SnapshotBoard(IEnumerable<ISensor> sensors, ClockProof clock, TimeProvider time)
+    /// <param name="sensors">The sensors.</param>
+    /// <param name="clock">Whether the wall clock may be believed.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="isProving">True while parts are being proved, so that emulated readings may be mixed in with real ones.</param>
+    public SnapshotBoard(IEnumerable<ISensor> sensors, ClockProof clock, TimeProvider time, bool isProving = false)
     {
-        (_clock, _time) = (clock, time);
+        (_clock, _time, _isProving) = (clock, time, isProving);
         _start = time.GetTimestamp();
         _judges =
         [
@@ -52,10 +57,15 @@ public sealed class SnapshotBoard
         lock (_lock)
         {
             TimeSpan now = Elapsed;
+            List<Reading> others = [];
             return new BoothSnapshot(
                 _time.GetUtcNow(),
                 _clock.IsProven(),
-                _judges.Select(judge => judge.Read(now)).ToImmutableDictionary(reading => reading.Quantity));
+                _judges.Select(judge => judge.Read(now, others)).ToImmutableDictionary(reading => reading.Quantity))
+            {
+                Others = [.. others],
+                IsProving = _isProving,
+            };
         }
     }
 }

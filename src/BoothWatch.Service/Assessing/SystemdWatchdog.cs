@@ -3,8 +3,8 @@ using Microsoft.Extensions.Hosting.Systemd;
 namespace BoothWatch.Service.Assessing;
 
 /// <summary>
-/// Feeds the watchdog of systemd, and only the assessment loop feeds it: when the loop hangs, systemd kills and restarts the
-/// service. Outside systemd it does nothing.
+/// Feeds the watchdog of systemd, and only the assessment loop feeds it, while the light is alive: when either hangs, systemd kills
+/// and restarts the service. Outside systemd it does nothing.
 /// </summary>
 public sealed class SystemdWatchdog(ISystemdNotifier? notifier = null)
 {

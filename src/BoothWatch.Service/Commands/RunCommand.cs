@@ -1,5 +1,8 @@
 using System.CommandLine;
+using System.Net.Sockets;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Service.Page;
 
 namespace BoothWatch.Service.Commands;
 
@@ -22,9 +25,29 @@ internal static partial class RunCommand
             return ExitCode.Wrong;
         }
 
+        // Before anything is opened: journal, pins and page belong to one program at a time.
+        using RunClaim claim = RunClaim.Take(FolderOf(file.Configuration));
+        if (claim.Refusal is { } taken)
+        {
+            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {taken}");
+            return ExitCode.Wrong;
+        }
+
+        string page = ((PageOptions)ConfigurationSections.Bind(file.Configuration, typeof(PageOptions))).Url;
+        if (PageAddress.Probe(page) is { } refused)
+        {
+            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {PageAddress.ExplainFailure(refused, page) ?? $"page:url is {page}, but the page cannot listen there: {refused.Message}"}");
+            return refused.SocketErrorCode == SocketError.AddressAlreadyInUse ? ExitCode.Failed : ExitCode.Wrong;
+        }
+
         await using WebApplication host = BoothHost.Build(file);
         ILogger log = host.Services.GetRequiredService<ILoggerFactory>().CreateLogger("BoothWatch");
         LogOrigin(log, file.Origin);
+        if (claim.Doubt is { } doubt)
+        {
+            LogDoubt(log, doubt);
+        }
+
         HashSet<string> defaults = [.. EffectiveConfiguration.Lines(new ConfigurationBuilder().Build())];
         foreach (string setting in EffectiveConfiguration.Lines(file.Configuration))
         {
@@ -38,16 +61,30 @@ internal static partial class RunCommand
         {
             await host.StartAsync(cancellationToken);
         }
-        catch (IOException problem)
+        catch (Exception problem) when (problem is IOException or SocketException)
         {
             // What had started already ends in order: the light at wait, the outputs flushed.
             await host.StopAsync(CancellationToken.None);
-            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {problem.Message} (page:url of the configuration; is it running already?)");
+            await streams.Error.WriteLineAsync(Explain(problem, page));
             return ExitCode.Failed;
         }
 
         await host.WaitForShutdownAsync(cancellationToken);
+        if (asked)
+        {
+            LogStopped(log);
+        }
+
         return asked ? ExitCode.Good : ExitCode.Failed;
+    }
+
+    /// <summary>What to say of a failed start: the setting and the fix where the page could not listen, else only what happened.</summary>
+    internal static string Explain(Exception problem, string url) => $"BoothWatch cannot start: {PageAddress.ExplainFailure(problem, url) ?? problem.Message}";
+
+    private static string FolderOf(IConfiguration configuration)
+    {
+        var series = (SeriesOptions)ConfigurationSections.Bind(configuration, typeof(SeriesOptions));
+        return Path.GetDirectoryName(JournalLocation.Of(series, isDemo: false).Path)!;
     }
 
     [LoggerMessage(EventId = 1, Level = LogLevel.Information, Message = "Configuration: read from {Origin}, other settings have their defaults")]
@@ -56,4 +93,10 @@ internal static partial class RunCommand
     // What differs from the defaults is worth reading at every start; the rest is there for who asks.
     [LoggerMessage(EventId = 2, Message = "Configuration: {Setting}")]
     private static partial void LogSetting(ILogger logger, LogLevel level, string setting);
+
+    [LoggerMessage(EventId = 3, Level = LogLevel.Warning, Message = "Whether another BoothWatch runs already is not known: {Doubt}")]
+    private static partial void LogDoubt(ILogger logger, string doubt);
+
+    [LoggerMessage(EventId = 4, Level = LogLevel.Information, Message = "BoothWatch stops, as it was asked to")]
+    private static partial void LogStopped(ILogger logger);
 }

@@ -12,7 +12,7 @@ namespace BoothWatch.Service.Commands;
 /// <summary><c>sensors</c>: asks every configured sensor once.</summary>
 internal static class SensorsCommand
 {
-    private const string Indent = "           ";
+    private const string Indent = "               ";
 
     public static Command Build(Option<string?> config, CommandStreams streams)
     {
@@ -24,7 +24,7 @@ internal static class SensorsCommand
     private static async Task<int> RunAsync(string? configPath, CommandStreams streams)
     {
         ConfigurationFile file = ConfigurationFile.Read(configPath);
-        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file, BoothOptions.Section, SensorsOptions.Section, "demo");
+        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file);
         if (await ConfigCommand.ReportErrorsAsync(file, errors, streams.Error))
         {
             return ExitCode.Wrong;
@@ -46,7 +46,7 @@ internal static class SensorsCommand
             }
             else
             {
-                await streams.Out.WriteLineAsync($"{role.Name,-9}  not fitted");
+                await streams.Out.WriteLineAsync($"{role.Name,-13}  not fitted");
             }
         }
 
@@ -55,7 +55,7 @@ internal static class SensorsCommand
 
     private static async Task<bool> ReportAsync(ISensor sensor, SensorOptions wired, TemperatureUnit unit, TextWriter writer)
     {
-        await writer.WriteLineAsync($"{sensor.Name,-9}  {sensor.Description}");
+        await writer.WriteLineAsync($"{sensor.Name,-13}  {sensor.Description}");
         SensorAnswer answer = sensor.Read();
         if (answer.NoReadingCause is { } cause)
         {

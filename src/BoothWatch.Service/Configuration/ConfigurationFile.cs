@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.Extensions.Configuration.Json;
 
 namespace BoothWatch.Service.Configuration;
@@ -7,7 +8,7 @@ namespace BoothWatch.Service.Configuration;
 /// <param name="Path">Full path of the file that was read; null when there is none and the defaults hold.</param>
 /// <param name="Configuration">What it says, with the environment on top.</param>
 /// <param name="Errors">Why it could not be read; empty when it was.</param>
-public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configuration, IReadOnlyList<string> Errors)
+public sealed partial record ConfigurationFile(string? Path, IConfigurationRoot Configuration, IReadOnlyList<string> Errors)
 {
     /// <summary>Where the file lies below the current directory or the executable.</summary>
     public const string DefaultRelativePath = "config/boothwatch.json";
@@ -33,7 +34,9 @@ public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configur
             return new ConfigurationFile(
                 System.IO.Path.GetFullPath(asked),
                 new ConfigurationBuilder().Build(),
-                [$"--config is '{asked}': there is no such file; give the path of a configuration file, for example --config {DefaultRelativePath}"]);
+                [Directory.Exists(asked)
+                    ? $"--config is '{asked}': that is a folder; give the file in it, for example --config {System.IO.Path.Combine(asked, System.IO.Path.GetFileName(DefaultRelativePath))}"
+                    : $"--config is '{asked}': there is no such file; give the path of a configuration file, for example --config {DefaultRelativePath}"]);
         }
 
         string? path = Locate(asked);
@@ -90,6 +93,12 @@ public sealed record ConfigurationFile(string? Path, IConfigurationRoot Configur
             }
         }
 
-        return $"{path}: {problem.Message}";
+        // The reader of the JSON says only this, in a text that quotes the key.
+        return problem is FormatException && QuotedKey().Match(problem.Message) is { Success: true } twice
+            ? $"{path}: {twice.Groups[1].Value} is given twice; keep one of the two"
+            : $"{path}: {problem.Message}";
     }
+
+    [GeneratedRegex("duplicate key '([^']+)'", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex QuotedKey();
 }

@@ -17,8 +17,14 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
     /// <summary>Height of one line of the legend, pixels.</summary>
     private const int LegendLinePixels = 30;
 
+    /// <summary>Room between the legend and the frame above and the highest line below, pixels.</summary>
+    private const int LegendMarginPixels = 16;
+
     /// <summary>Below this width the legend takes two lines, pixels.</summary>
     private const int WideLegendPixels = 470;
+
+    /// <summary>Size of the text; the page shows the chart at its own size, so that it is never read below 12 pixels.</summary>
+    private const int FontPixels = 13;
 
     /// <summary>Height of the time axis with its labels, pixels.</summary>
     private const int TimeAxisPixels = 58;
@@ -43,10 +49,10 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
         IPlottable?[] lines =
         [
-            AddLine(plot, request, runs, p => p.TemperatureC, "air", theme.Air, LinePattern.Solid, 1.6f),
-            AddLine(plot, request, runs, p => p.DewPointC, "dew point", theme.DewPoint, LinePattern.Solid, 3),
-            AddLine(plot, request, runs, p => p.DewPointC + p.BlushMarginC, "blush limit", theme.Critical, LinePattern.Dashed, 2.4f),
-            AddLine(plot, request, runs, p => p.LowestFilmTemperatureC, "coldest film", theme.Film, LinePattern.Dotted, 2.4f),
+            AddLine(plot, request, runs, p => p.TemperatureC, "air", theme.Air, 1.6f),
+            AddLine(plot, request, runs, p => p.DewPointC, "dew point", theme.DewPoint, 3),
+            AddLine(plot, request, runs, p => p.DewPointC + p.BlushMarginC, "blush limit", theme.Critical, 2.4f),
+            AddLine(plot, request, runs, p => p.LowestFilmTemperatureC, "coldest film", theme.Film, 2.4f),
         ];
         AddVerdicts(plot, request, runs);
         SetTimeAxis(plot, request);
@@ -60,7 +66,10 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
             plot.ShowLegend(Alignment.UpperLeft, Orientation.Horizontal);
         }
 
-        return SvgText.Loosen(plot.GetSvgXml(request.Width, request.Height));
+        return SvgText.Dash(
+            SvgText.Loosen(plot.GetSvgXml(request.Width, request.Height)),
+            (theme.Critical.ToHex(), "9 5"),
+            (theme.Film.ToHex(), "2.5 4"));
     }
 
     /// <summary>The picture for when the past cannot be read: says so, and why.</summary>
@@ -125,14 +134,14 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         plot.Legend.FontColor = theme.Ink;
         plot.Legend.OutlineWidth = 0;
         plot.Legend.ShadowColor = Colors.Transparent;
-        plot.Legend.FontSize = 13;
+        plot.Legend.FontSize = FontPixels;
         plot.Legend.Orientation = Orientation.Horizontal;
         plot.Legend.TightHorizontalWrapping = true;
-        plot.Legend.BackgroundColor = Colors.Transparent;
+        plot.Legend.BackgroundColor = theme.Ground;
         plot.Axes.Top.FrameLineStyle.Width = 0;
         foreach (IAxis axis in new IAxis[] { plot.Axes.Left, plot.Axes.Right, plot.Axes.Bottom })
         {
-            axis.TickLabelStyle.FontSize = 13;
+            axis.TickLabelStyle.FontSize = FontPixels;
             axis.FrameLineStyle.Color = theme.Grid;
             axis.MajorTickStyle.Length = 0;
             axis.MinorTickStyle.Length = 0;
@@ -141,7 +150,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
     private Scatter? AddLine(
         Plot plot, ChartRequest request, IReadOnlyList<HistoryPoint?> runs, Func<HistoryPoint, double?> pick,
-        string name, Color color, LinePattern pattern, float width)
+        string name, Color color, float width)
     {
         double[] x = new double[runs.Count];
         double[] y = new double[runs.Count];
@@ -161,7 +170,6 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
 
         Scatter line = plot.Add.ScatterLine(x, y, color);
         line.LegendText = name;
-        line.LinePattern = pattern;
         line.LineWidth = width;
         return line;
     }
@@ -207,8 +215,11 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
             [.. ticks.Select(t => X(request, t.Time.UtcDateTime))], [.. ticks.Select(t => t.Label)]);
         plot.Axes.Bottom.Range.Set(0, (request.To - request.From).TotalSeconds);
         bool seconds = ticks.Any(t => t.Label.Count(c => c == ':') == 2);
-        plot.Axes.Bottom.Label.Text = "time of day at the booth, h:min" + (seconds ? ":s" : "");
-        plot.Axes.Bottom.Label.FontSize = 13;
+        string unit = seconds ? "h:min:s" : "h:min";
+        plot.Axes.Bottom.Label.Text = request.ShopSpeed == 1 ? $"time of day at the booth, {unit}"
+            : IsNarrow(request) ? string.Create(CultureInfo.InvariantCulture, $"clock time (shop runs {request.ShopSpeed:0.#} times faster)")
+            : string.Create(CultureInfo.InvariantCulture, $"clock time, {unit} (the shop's day runs {request.ShopSpeed:0.#} times faster)");
+        plot.Axes.Bottom.Label.FontSize = FontPixels;
         plot.Axes.Bottom.Label.Bold = false;
     }
 
@@ -228,12 +239,12 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         plot.Axes.Left.TickGenerator = new NumericManual(marks, [.. marks.Select(m => m.ToString("0", CultureInfo.InvariantCulture))]);
 
         // The lines keep clear of the lanes below and of the legend above.
-        int legendLines = request.Width < WideLegendPixels ? 2 : 1;
-        double legendShare = Math.Min(0.4, legendLines * LegendLinePixels / (double)Math.Max(1, request.Height - TimeAxisPixels));
+        int legendLines = IsNarrow(request) ? 2 : 1;
+        double legendShare = Math.Min(0.4, ((legendLines * LegendLinePixels) + LegendMarginPixels) / (double)Math.Max(1, request.Height - TimeAxisPixels));
         double scale = span / (1 - LaneShare - 0.03 - legendShare);
         plot.Axes.Left.Range.Set(low - (scale * (LaneShare + 0.03)), high + (scale * legendShare));
         plot.Axes.Left.Label.Text = $"temperature, {text.Unit}";
-        plot.Axes.Left.Label.FontSize = 13;
+        plot.Axes.Left.Label.FontSize = FontPixels;
         plot.Axes.Left.Label.Bold = false;
     }
 
@@ -245,6 +256,8 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         note.LabelFontSize = 18;
         note.LabelAlignment = Alignment.MiddleCenter;
     }
+
+    private static bool IsNarrow(ChartRequest request) => request.Width < WideLegendPixels;
 
     private static double X(ChartRequest request, DateTime time) => (time - request.From.UtcDateTime).TotalSeconds;
 }

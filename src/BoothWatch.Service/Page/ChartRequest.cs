@@ -6,4 +6,5 @@ namespace BoothWatch.Service.Page;
 /// <param name="Width">Width, CSS pixels.</param>
 /// <param name="Height">Height, CSS pixels.</param>
 /// <param name="Theme"><c>dark</c> or <c>light</c>.</param>
-public sealed record ChartRequest(DateTimeOffset From, DateTimeOffset To, int Width, int Height, string Theme);
+/// <param name="ShopSpeed">Shop seconds that pass in a real second: 1, or more where the scripted day is compressed.</param>
+public sealed record ChartRequest(DateTimeOffset From, DateTimeOffset To, int Width, int Height, string Theme, double ShopSpeed = 1);

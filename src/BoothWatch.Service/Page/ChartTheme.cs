@@ -8,7 +8,7 @@ internal sealed record ChartTheme(Color Ground, Color Ink, Color Grid, Color Air
 {
     public static ChartTheme Dark { get; } = new(
         Color.FromHex("#171c24"), Color.FromHex("#c3ccd7"), Color.FromHex("#2c3540"),
-        Color.FromHex("#f2f5f8"), Color.FromHex("#5cb8f0"), Color.FromHex("#ffc83d"), Color.FromHex("#e59ac4"));
+        Color.FromHex("#f2f5f8"), Color.FromHex("#5cb8f0"), Color.FromHex("#ffcf55"), Color.FromHex("#e59ac4"));
 
     public static ChartTheme Light { get; } = new(
         Color.FromHex("#ffffff"), Color.FromHex("#2b333d"), Color.FromHex("#e3e7ec"),

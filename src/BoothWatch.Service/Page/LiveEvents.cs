@@ -6,6 +6,7 @@ namespace BoothWatch.Service.Page;
 
 /// <summary>
 /// Server-sent events (WHATWG HTML, section 9.2) of the newest state: one event an assessment, and a heartbeat when none comes.
+/// The state is taken at the moment of sending, so that a slow reader never gets an old verdict as a new one.
 /// A heartbeat keeps the connection, and never counts as data; once the assessment is stale, it is replaced by an event that says wait.
 /// </summary>
 public sealed class LiveEvents(PageFeed feed, TimeProvider time)
@@ -21,14 +22,16 @@ public sealed class LiveEvents(PageFeed feed, TimeProvider time)
 
     /// <summary>The events, beginning with the present state. <paramref name="stream"/> is closed at the end.</summary>
     public async IAsyncEnumerable<SseItem<string>> Read(
-        Channel<CurrentState> stream,
+        Channel<long> stream,
         string eventType,
         Func<CurrentState, string> render,
         [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         try
         {
-            yield return Item(feed.Current, eventType, render) with { ReconnectionInterval = Retry };
+            CurrentState current = feed.Current;
+            long sent = current.Sequence;
+            yield return Item(current, eventType, render) with { ReconnectionInterval = Retry };
 
             Task<bool> more = stream.Reader.WaitToReadAsync(cancellationToken).AsTask();
             while (true)
@@ -41,7 +44,7 @@ public sealed class LiveEvents(PageFeed feed, TimeProvider time)
 
                 if (first != more)
                 {
-                    CurrentState current = feed.Current;
+                    current = feed.Current;
                     yield return current.IsStale
                         ? Item(current, eventType, render)
                         : new SseItem<string>("", HeartbeatEvent);
@@ -53,9 +56,11 @@ public sealed class LiveEvents(PageFeed feed, TimeProvider time)
                     yield break;
                 }
 
-                if (stream.Reader.TryRead(out CurrentState? state))
+                if (stream.Reader.TryRead(out long news) && news > sent)
                 {
-                    yield return Item(state, eventType, render);
+                    current = feed.Current;
+                    sent = current.Sequence;
+                    yield return Item(current, eventType, render);
                 }
 
                 more = stream.Reader.WaitToReadAsync(cancellationToken).AsTask();

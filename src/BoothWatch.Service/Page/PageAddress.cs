@@ -26,6 +26,36 @@ public static class PageAddress
     }
 
     /// <summary>
+    /// Tries whether the page can listen, and lets go again: so that a start that must fail is known before a journal is
+    /// opened or a pin is taken. The server itself binds last.
+    /// </summary>
+    /// <returns>Why not; null when it can, or when <paramref name="url"/> is no address.</returns>
+    public static SocketException? Probe(string? url)
+    {
+        if (Parse(url) is not { } endPoint)
+        {
+            return null;
+        }
+
+        try
+        {
+            using var socket = new Socket(endPoint.AddressFamily, SocketType.Stream, ProtocolType.Tcp);
+            if (endPoint.Address.Equals(IPAddress.IPv6Any))
+            {
+                socket.DualMode = true;
+            }
+
+            socket.Bind(endPoint);
+            socket.Listen();
+            return null;
+        }
+        catch (SocketException refused)
+        {
+            return refused;
+        }
+    }
+
+    /// <summary>
     /// One line for the person who started the program when the page could not listen: names the setting and a fix.
     /// Null when <paramref name="exception"/> is about something else.
     /// </summary>

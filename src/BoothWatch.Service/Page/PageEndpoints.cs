@@ -84,7 +84,7 @@ internal sealed class PageEndpoints(
         bool sinceStart = !request.Query.ContainsKey("hours") && sources.AnyEmulated;
         DateTimeOffset from = sinceStart ? SinceStart(to, hours) : to.AddHours(-hours);
         string key = string.Create(CultureInfo.InvariantCulture, $"{(sinceStart ? 0 : hours)}/{width}/{height}/{theme}");
-        ChartPicture picture = await charts.Get(key, new ChartRequest(from, to, width, height, theme), cancellationToken);
+        ChartPicture picture = await charts.Get(key, new ChartRequest(from, to, width, height, theme, sources.Demo()?.Speed ?? 1), cancellationToken);
         return TypedResults.Content(
             picture.Svg, "image/svg+xml", statusCode: picture.IsOfThePast ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);
     }
@@ -102,7 +102,7 @@ internal sealed class PageEndpoints(
 
     private IResult Stream(HttpContext context, string eventType, Func<CurrentState, string> render)
     {
-        Channel<CurrentState>? stream = feed.TryOpen();
+        Channel<long>? stream = feed.TryOpen();
         if (stream is null)
         {
             context.Response.Headers.RetryAfter = "10";

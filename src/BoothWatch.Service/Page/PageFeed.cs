@@ -16,7 +16,7 @@ public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
     private sealed record Arrival(long Sequence, Assessment? Assessment, long Timestamp);
 
     private readonly Lock _gate = new();
-    private readonly List<Channel<CurrentState>> _streams = [];
+    private readonly List<Channel<long>> _streams = [];
     private volatile Arrival _latest = new(0, null, time.GetTimestamp());
 
     /// <inheritdoc/>
@@ -42,20 +42,22 @@ public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
         {
             FirstTime ??= assessment.Time;
             _latest = new Arrival(_latest.Sequence + 1, assessment, time.GetTimestamp());
-            CurrentState current = Current;
-            foreach (Channel<CurrentState> stream in _streams)
+            foreach (Channel<long> stream in _streams)
             {
-                stream.Writer.TryWrite(current);
+                stream.Writer.TryWrite(_latest.Sequence);
             }
         }
 
         return Task.CompletedTask;
     }
 
-    /// <summary>Opens a stream of the newest state; null when <see cref="MaxStreams"/> are open. Give it back with <see cref="Close"/>.</summary>
-    public Channel<CurrentState>? TryOpen()
+    /// <summary>
+    /// Opens a stream that says, by its sequence, that there is a new assessment: take <see cref="Current"/> when you send it, or its age is old news.
+    /// Null when <see cref="MaxStreams"/> are open. Give it back with <see cref="Close"/>.
+    /// </summary>
+    public Channel<long>? TryOpen()
     {
-        Channel<CurrentState> stream = Channel.CreateBounded<CurrentState>(
+        Channel<long> stream = Channel.CreateBounded<long>(
             new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest, SingleReader = true });
         lock (_gate)
         {
@@ -71,7 +73,7 @@ public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
     }
 
     /// <summary>Ends a stream.</summary>
-    public void Close(Channel<CurrentState> stream)
+    public void Close(Channel<long> stream)
     {
         lock (_gate)
         {

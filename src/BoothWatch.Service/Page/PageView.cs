@@ -55,15 +55,15 @@ public sealed record PageView
             Fields = new Dictionary<string, string>
             {
                 ["place"] = Place(sources),
-                ["demo"] = demo is null ? "" : $"shop clock {demo.ShopClock}, {demo.Phase}",
+                ["demo"] = demo is null ? "" : $"{(demo.NewDay ? "next shop day, " : "")}shop clock {demo.ShopClock}, {demo.Phase}",
                 ["word"] = Capital(state.Verdict.Word()),
                 ["finding"] = DegreeText.Tie(first.Finding),
                 ["action"] = DegreeText.Tie(first.Action),
                 ["coat"] = Coat(film),
                 ["mix"] = film?.Mix ?? "",
                 ["retarder"] = film is null ? DegreeText.Unknown
-                    : film.RecommendedRetarderPct is { } pct ? DegreeText.Percent(pct) : "none",
-                ["retarderMl"] = RetarderMl(film),
+                    : DegreeText.Tie(RetarderDose.Mark(film)),
+                ["retarderMl"] = film is null ? "" : DegreeText.Tie(RetarderDose.Advice(film)),
                 ["temperature"] = text.Temperature(air?.TemperatureC ?? Known(state, Quantity.BoothTemperature)),
                 ["humidity"] = DegreeText.Percent(air?.RelativeHumidityPct ?? Known(state, Quantity.BoothHumidity)),
                 ["criticalHumidity"] = DegreeText.Percent(film?.CriticalHumidityPct),
@@ -93,27 +93,21 @@ public sealed record PageView
     private static string Coat(FilmFindings? film) => film switch
     {
         null => "coat not known",
-        { LoadedRetarderPct: { } loaded } => $"{film.Coat} coat, in the cup now: {DegreeText.Percent(loaded)}",
+        { LoadedRetarderPct: { } loaded } => $"{film.Coat} coat, in the cup now: {DegreeText.Tie(RetarderText.Level(loaded))}, reckoned for {FullCup(film)}",
         _ => $"{film.Coat} coat, no cup mixed yet",
     };
+
+    private static string FullCup(FilmFindings film) => string.Create(CultureInfo.InvariantCulture, $"a full cup of {film.CupMl:0.#}\u00a0mL");
 
     /// <summary>A good reading, for the time when not enough is known to speak of the air as a whole.</summary>
     private static double? Known(CurrentState state, Quantity quantity) =>
         state.Assessment?.Snapshot[quantity] is { IsGood: true } reading ? reading.Value : null;
 
-    private static string RetarderMl(FilmFindings? film) => film switch
-    {
-        null => "",
-        { RecommendedRetarderPct: 0 } => "no retarder needed",
-        { RecommendedRetarderMl: { } ml } => DegreeText.Tie($"{RetarderText.Amount(ml)} into {RetarderText.Amount(film.CupMl)} of mix"),
-        _ => "no level of the ladder holds this coat",
-    };
-
     private static HealthLine HealthOf(SensorLine sensor, BoothSnapshot? snapshot)
     {
         Reading[] readings = snapshot is null
             ? []
-            : [.. sensor.Quantities.Select(q => snapshot[q]).Where(r => r.Sensor == sensor.Name)];
+            : [.. sensor.Quantities.Select(q => snapshot[q]).Concat(snapshot.Others).Where(r => r.Sensor == sensor.Name)];
         Reading? bad = readings.FirstOrDefault(r => !r.IsGood);
         return readings.Length == 0 ? new HealthLine(sensor.Name, "no answer yet", sensor.Description, false)
             : bad is null ? new HealthLine(sensor.Name, "good", sensor.Description, true)

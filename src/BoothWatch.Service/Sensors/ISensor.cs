@@ -17,7 +17,7 @@ public interface ISensor : IDisposable
     /// <summary>True when it measures the scripted shop and not the world.</summary>
     bool IsEmulated { get; }
 
-    /// <summary>How long a value that a person typed in holds, though it stands still; null for a part that measures.</summary>
+    /// <summary>How long a value that was typed in or sent holds, though it stands still; null for a part that measures when asked.</summary>
     TimeSpan? Hold => null;
 
     /// <summary>Takes one measurement; may block for the conversion time of the part. Called off the assessment loop, by one thread at a time.</summary>

@@ -15,6 +15,9 @@ public interface ISensorPart
     /// <summary>The GPIO number that it would take with these settings; null when it takes none.</summary>
     int? PinOf(SensorOptions options) => null;
 
+    /// <summary>Whether it would measure the scripted shop with these settings; null when its source is none that there is.</summary>
+    bool? IsEmulated(SensorOptions options) => SignalSourceWord.Parse(options.Source) is { } source ? source == SignalSource.Emulated : null;
+
     /// <summary>Adds an error for every setting that this part cannot work with: full key, value, what is allowed.</summary>
     /// <param name="key">Key of the sensor, for example <c>sensors:boothAir</c>.</param>
     /// <param name="options">Its settings.</param>

@@ -1,4 +1,5 @@
 using BoothWatch.Service.Sensors.Emulation;
+using BoothWatch.Service.Sensors.MqttAir;
 using BoothWatch.Service.Sensors.TypedPiece;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -20,6 +21,7 @@ public static class SensingSetup
         services.AddSingleton<I2cBusSource>();
         services.AddSingleton<GpioSource>();
         services.AddSingleton<TypedPieceTemperature>();
+        services.AddSingleton<AirMessages>();
         services.AddSingleton<ShopClock>();
         services.AddSingleton<ScriptedShop>();
         services.AddSingleton<DemoFault>();

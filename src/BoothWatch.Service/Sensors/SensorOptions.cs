@@ -1,9 +1,11 @@
+using BoothWatch.Service.Sensors.MqttAir;
+
 namespace BoothWatch.Service.Sensors;
 
 /// <summary>One sensor: which part it is and where it is wired. Settings that a part does not use are ignored.</summary>
 public sealed class SensorOptions
 {
-    /// <summary>Kind of part: sht4x, sht3x, bme280, mlx90614, typed, contact, ads1115-pressure, or none when not fitted.</summary>
+    /// <summary>Kind of part: sht4x, sht3x, bme280, mlx90614, typed, contact, ads1115-pressure, mqtt, or none when not fitted.</summary>
     public string Part { get; set; } = SensorsOptions.None;
 
     /// <summary>Where its signals come from: emulated or real. Default emulated.</summary>
@@ -44,4 +46,7 @@ public sealed class SensorOptions
 
     /// <summary>ads1115-pressure: share of the transmitter's voltage that reaches the input (resistor divider). Default 1; 0.1 to 1.</summary>
     public double DividerRatio { get; set; } = 1;
+
+    /// <summary>mqtt: the topics and what to read from their messages.</summary>
+    public MqttAirOptions Mqtt { get; set; } = new();
 }

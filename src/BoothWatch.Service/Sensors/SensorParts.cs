@@ -2,6 +2,7 @@ using BoothWatch.Service.Sensors.Bme280;
 using BoothWatch.Service.Sensors.ContactInput;
 using BoothWatch.Service.Sensors.FilterPressure;
 using BoothWatch.Service.Sensors.Mlx90614;
+using BoothWatch.Service.Sensors.MqttAir;
 using BoothWatch.Service.Sensors.Sht3x;
 using BoothWatch.Service.Sensors.Sht4x;
 using BoothWatch.Service.Sensors.TypedPiece;
@@ -21,6 +22,7 @@ public static class SensorParts
         new TypedPiecePart(),
         new ContactInputPart(),
         new FilterPressurePart(),
+        new MqttAirPart(),
     ];
 
     /// <summary>The kind of a configured name; null when there is none.</summary>

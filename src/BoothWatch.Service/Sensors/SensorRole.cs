@@ -11,6 +11,9 @@ public sealed record SensorRole(string Name, Quantity? Temperature = null, Quant
     /// <summary>Air in the booth, upstream of the overspray.</summary>
     public static readonly SensorRole BoothAir = new("boothAir", Quantity.BoothTemperature, Quantity.BoothHumidity);
 
+    /// <summary>The same air by a second part: the two must agree, and it stands in while the first is silent.</summary>
+    public static readonly SensorRole BoothAirCheck = new("boothAirCheck", Quantity.BoothTemperature, Quantity.BoothHumidity);
+
     /// <summary>Air that the booth draws in: at the intake, or outdoors.</summary>
     public static readonly SensorRole IntakeAir = new("intakeAir", Quantity.IntakeTemperature, Quantity.IntakeHumidity);
 
@@ -24,5 +27,5 @@ public sealed record SensorRole(string Name, Quantity? Temperature = null, Quant
     public static readonly SensorRole Filter = new("filter");
 
     /// <summary>All roles, in the order in which they are shown.</summary>
-    public static readonly IReadOnlyList<SensorRole> All = [BoothAir, IntakeAir, Piece, Exhaust, Filter];
+    public static readonly IReadOnlyList<SensorRole> All = [BoothAir, BoothAirCheck, IntakeAir, Piece, Exhaust, Filter];
 }

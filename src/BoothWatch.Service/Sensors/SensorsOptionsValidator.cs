@@ -2,7 +2,7 @@ using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Sensors;
 
-/// <summary>Gathers every error of the <c>sensors</c> section: unknown parts, and what each part cannot work with.</summary>
+/// <summary>Gathers every error of the <c>sensors</c> section: unknown parts, real and emulated ones side by side, and what each part cannot work with.</summary>
 public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
 {
     /// <inheritdoc/>
@@ -44,6 +44,14 @@ public sealed class SensorsOptionsValidator : IValidateOptions<SensorsOptions>
             {
                 errors.Add($"{key}:address is 0x{address:X2} on bus {sensor.Bus}, where {taken[(source, sensor.Bus, address)]} already is; give one of them another address or bus");
             }
+        }
+
+        string[] real = options.KeysWhere(emulated: false);
+        string[] emulated = options.KeysWhere(emulated: true);
+        if (!options.Proving && real.Length > 0 && emulated.Length > 0)
+        {
+            errors.Add($"{string.Join(", ", emulated)} {(emulated.Length == 1 ? "is" : "are")} emulated beside {string.Join(", ", real)}, which {(real.Length == 1 ? "is" : "are")} real; "
+                + $"give each the source real or the part {SensorsOptions.None}, or set {SensorsOptions.Section}:proving to true while you prove parts (the verdict then stays at wait)");
         }
 
         return errors.Count == 0 ? ValidateOptionsResult.Success : ValidateOptionsResult.Fail(errors);

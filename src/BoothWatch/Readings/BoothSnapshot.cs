@@ -11,6 +11,12 @@ public sealed record BoothSnapshot(
     bool ClockProven,
     ImmutableDictionary<Quantity, Reading> Readings)
 {
+    /// <summary>What further sensors say of a quantity that <see cref="Readings"/> takes from another one: to see whether they still answer.</summary>
+    public ImmutableArray<Reading> Others { get; init; } = [];
+
+    /// <summary>True while parts are being proved, so that emulated readings may be mixed in with real ones.</summary>
+    public bool IsProving { get; init; }
+
     /// <summary>The reading of <paramref name="quantity"/>, missing when no sensor provides it.</summary>
     public Reading this[Quantity quantity] =>
         Readings.TryGetValue(quantity, out Reading? reading) ? reading : Reading.Missing(quantity);

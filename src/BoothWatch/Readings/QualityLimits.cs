@@ -12,12 +12,13 @@ public sealed record QualityLimits
     public TimeSpan StaleAfter { get; init; } = TimeSpan.FromSeconds(5);
 
     /// <summary>Time without a change of a single bit from which the value is <see cref="ReadingQuality.Frozen"/>; null for a
-    /// quantity that may stand still. Default 10 min for air, piece and pressure: digital parts resolve 0.02 °C, 0.01 % and 1 Pa or better, and
-    /// no shop holds still to that.</summary>
+    /// quantity that may stand still. Default 1 min for the booth air, which a front changes within minutes: a part that works gives new
+    /// digits almost every second by its own noise (an SHT4x: 0.013 °C and 0.027 % at steps of 0.003 °C and 0.002 %). Default 10 min for
+    /// intake, piece and pressure, which move slower or are resolved more coarsely (0.02 °C).</summary>
     public TimeSpan? FrozenAfter { get; init; }
 
-    /// <summary>Fewest equal answers in a row that count as frozen, so that a sensor asked once in ten minutes is not. Default 20.</summary>
-    public int FrozenAnswers { get; init; } = 20;
+    /// <summary>Fewest equal answers in a row that count as frozen, so that a sensor asked once in ten minutes is not. Default 30.</summary>
+    public int FrozenAnswers { get; init; } = 30;
 
     /// <summary>Value from which a humidity is <see cref="ReadingQuality.Saturated"/>, %; null for other quantities. Default 99.5 %.</summary>
     public double? SaturatedFromPct { get; init; }
@@ -41,11 +42,12 @@ public sealed record QualityLimits
     public static QualityLimits Of(Quantity quantity)
     {
         bool isHumidity = quantity is Quantity.BoothHumidity or Quantity.IntakeHumidity;
+        bool isBoothAir = quantity is Quantity.BoothTemperature or Quantity.BoothHumidity;
         bool mayStandStill = quantity is Quantity.ExhaustProof or Quantity.FilterPressureDrop;
         return new QualityLimits
         {
             Range = PlausibleRange.Of(quantity),
-            FrozenAfter = mayStandStill ? null : TimeSpan.FromMinutes(10),
+            FrozenAfter = mayStandStill ? null : TimeSpan.FromMinutes(isBoothAir ? 1 : 10),
             SaturatedFromPct = isHumidity ? 99.5 : null,
             DryEndPct = isHumidity ? 0.5 : null,
             CondensingFromPct = quantity == Quantity.BoothHumidity ? 94 : null,

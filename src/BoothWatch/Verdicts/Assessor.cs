@@ -84,11 +84,37 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
         {
             BlushAnswer answer = askFilm(
                 plan, known.Air, piece.TemperatureC, known.Uncertainty, piece.UncertaintyC, policy.RequiredMarginC, policy.CoverageFactor);
-            return (Findings(plan, answer), null);
+            return (Findings(plan, answer) with { HoldsWithWarmPiece = HoldsWithWarmPiece(plan, known.Air, known.Uncertainty, readings) }, null);
         }
         catch (DryingFailedException failed)
         {
             return (null, $"the film model gave no answer: {failed.Message}");
+        }
+    }
+
+    // Asked only while the piece is too near the dew point: would warming it be enough for this cup?
+    private bool? HoldsWithWarmPiece(CoatPlan plan, MoistAir air, AirUncertainty airUncertainty, Evidence readings)
+    {
+        if (readings.Trusted(Quantity.PieceTemperature) is not double pieceC || pieceC - air.DewPointC >= policy.DewClearanceC)
+        {
+            return null;
+        }
+
+        try
+        {
+            BlushAnswer warm = askFilm(
+                plan,
+                air,
+                policy.WarmEnoughC(air.TemperatureC, air.DewPointC),
+                airUncertainty,
+                readings[Quantity.PieceTemperature].StandardUncertainty,
+                policy.RequiredMarginC,
+                policy.CoverageFactor);
+            return plan.LoadedRetarderPct is null ? warm.RecommendedRetarderPct is not null : warm.BlushMarginC >= 0;
+        }
+        catch (DryingFailedException)
+        {
+            return null;
         }
     }
 

@@ -18,6 +18,18 @@ public sealed record FilmFindings
     /// <summary>Retarder level in the cup, %; null when no cup is mixed yet.</summary>
     public required double? LoadedRetarderPct { get; init; }
 
+    /// <summary>
+    /// Retarder to add to the full cup as it is now, so that it reaches <see cref="RecommendedRetarderPct"/>, mL: 0 when it holds enough,
+    /// null where no level serves.
+    /// </summary>
+    public double? RetarderToAddMl =>
+        RecommendedRetarderPct is { } pct ? CupMl * Math.Max(0, pct - (LoadedRetarderPct ?? 0)) / 100 : null;
+
+    /// <summary>
+    /// Whether this cup would hold the air with the piece warmed as far as its rules ask; null when the piece is warm enough, or the model has no answer.
+    /// </summary>
+    public bool? HoldsWithWarmPiece { get; init; }
+
     /// <summary>Retarder level that the figures below belong to, %.</summary>
     public required double RetarderPct { get; init; }
 

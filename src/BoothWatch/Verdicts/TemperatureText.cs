@@ -11,6 +11,9 @@ public readonly record struct TemperatureText(TemperatureUnit Unit)
     /// <summary>A temperature, for example <c>17.8 °C</c> or <c>64.0 °F</c>.</summary>
     public string Of(double temperatureC) => Number(Unit.FromCelsius(temperatureC));
 
+    /// <summary>A temperature to be reached, rounded up: who reaches what is written has reached it.</summary>
+    public string AtLeast(double temperatureC) => Number(Math.Ceiling(Math.Round(Unit.FromCelsius(temperatureC) * 10, 6)) / 10);
+
     /// <summary>
     /// The size of a temperature difference, without its sign, for example <c>0.6 °C</c>.
     /// What would round to nothing reads <c>less than 0.1 °C</c>, so that a reason never says "0.0 over".

@@ -20,7 +20,7 @@ public sealed class VerdictDwell(TimeSpan dwell, TimeSpan longestGap)
     {
     }
 
-    /// <summary>The assessment to show. While a better verdict is held back, its first reason says for how long.</summary>
+    /// <summary>The assessment to show. While a better verdict is held back, its only reason says for how long: advice to spray has no place beside a red lamp.</summary>
     /// <param name="assessment">The assessment of this tick, as the rules decided it.</param>
     /// <param name="now">Monotonic time of this tick, from any fixed start.</param>
     public Assessment Hold(Assessment assessment, TimeSpan now)
@@ -44,7 +44,7 @@ public sealed class VerdictDwell(TimeSpan dwell, TimeSpan longestGap)
 
         Verdict next = shown == Verdict.SlowDown || _slowDownOrBetterSince == _spraySince ? assessment.Verdict : Verdict.SlowDown;
         TimeSpan since = (next == Verdict.Spray ? _spraySince : _slowDownOrBetterSince) ?? now;
-        return assessment with { Verdict = shown, Reasons = [Improving(shown, next, since + dwell - now), .. assessment.Reasons] };
+        return assessment with { Verdict = shown, Reasons = [Improving(shown, next, since + dwell - now)] };
     }
 
     private bool Held(TimeSpan? since, TimeSpan now) => since is { } start && now - start >= dwell;
@@ -52,6 +52,6 @@ public sealed class VerdictDwell(TimeSpan dwell, TimeSpan longestGap)
     private static Reason Improving(Verdict shown, Verdict next, TimeSpan left) => new(
         "dwell",
         shown,
-        "improving",
-        string.Create(CultureInfo.InvariantCulture, $"{next.Word()} in {Math.Ceiling(left.TotalSeconds):0} s if it holds"));
+        next == Verdict.Spray ? "conditions are good for spray" : "conditions are good enough for slow down",
+        string.Create(CultureInfo.InvariantCulture, $"showing it in {Math.Ceiling(left.TotalSeconds):0} s if they hold"));
 }

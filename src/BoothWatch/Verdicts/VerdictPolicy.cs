@@ -93,8 +93,8 @@ public sealed record VerdictPolicy
     [PolicyLimit("s", 1, 900, OwnChoice)]
     public double DwellS { get; init; } = 30.0;
 
-    /// <summary>Longest gap between two assessments that still counts as holding, s. Default 5, 1 to 60.</summary>
-    [PolicyLimit("s", 1, 60, OwnChoice)]
+    /// <summary>Longest gap between two assessments that still counts as holding, s. Default 5, 1 to 5: it can be lowered, not raised.</summary>
+    [PolicyLimit("s", 1, 5, OwnChoice)]
     public double LongestGapS { get; init; } = 5.0;
 
     /// <summary>Unit of the temperatures in reasons; no limit of the shop, so no setting of this section. Default Celsius.</summary>
@@ -105,4 +105,12 @@ public sealed record VerdictPolicy
     public VerdictPolicy SpeakingIn(TemperatureUnit unit) => Enum.IsDefined(unit)
         ? this with { TemperatureUnit = unit }
         : throw new ArgumentOutOfRangeException(nameof(unit), unit, "Give Celsius or Fahrenheit.");
+
+    /// <summary>
+    /// The least temperature at which a piece passes both of its rules, °C: clear of the dew point, and not much colder than the air.
+    /// </summary>
+    /// <param name="airTemperatureC">Air temperature, °C.</param>
+    /// <param name="dewPointC">Dew point of the air, °C.</param>
+    internal double WarmEnoughC(double airTemperatureC, double dewPointC) =>
+        Math.Max(dewPointC + DewClearanceC, airTemperatureC - SlowDownPieceColderC);
 }

@@ -5,6 +5,7 @@ using BoothWatch.Service.Outputs;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Verdicts;
+using Microsoft.Extensions.Hosting.Systemd;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 
@@ -17,11 +18,13 @@ public sealed class AssessmentLoopTests : IDisposable
     private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 11, 25, 9, 0, 0, TimeSpan.Zero));
     private readonly ScriptedSensor _sensor = new("everything", All);
     private readonly RecordingLight _light = new();
+    private readonly FedSystemd _systemd = new();
     private readonly SnapshotBoard _board;
     private readonly AssessmentLoop _loop;
     private readonly SensorPoller _poller;
     private double _marginC = 4;
     private bool _solverFails;
+    private bool _defect;
 
     public AssessmentLoopTests()
     {
@@ -30,7 +33,7 @@ public sealed class AssessmentLoopTests : IDisposable
         _poller = new SensorPoller([_sensor], _board, _time, NullLogger<SensorPoller>.Instance);
         _loop = new AssessmentLoop(
             _board, new Assessor(policy, Answer, altitudeM: 0), new VerdictDwell(policy), Coat, _light, new AssessmentFanOut([]),
-            new SystemdWatchdog(), _time, NullLogger<AssessmentLoop>.Instance);
+            new SystemdWatchdog(_systemd), _time, NullLogger<AssessmentLoop>.Instance);
         _sensor.Answer = GoodShop;
     }
 
@@ -128,6 +131,43 @@ public sealed class AssessmentLoopTests : IDisposable
         loop.Dispose();
     }
 
+    [Fact]
+    public async Task Stop_WhileSpraying_LightsWaitAtOnce()
+    {
+        await StartAndSprayAsync();
+
+        await _loop.StopAsync(CancellationToken.None);
+
+        Assert.Equal(Verdict.Wait, _light.Shown[^1]);
+    }
+
+    [Fact]
+    public async Task Exception_InATick_LightsWaitAtOnceAndIsNotHidden()
+    {
+        await StartAndSprayAsync();
+        _defect = true;
+
+        _time.Advance(AssessmentLoop.Interval);
+
+        await Assert.ThrowsAsync<FormatException>(() => _loop.ExecuteTask!.WaitAsync(TimeSpan.FromSeconds(30)));
+        Assert.Equal(Verdict.Wait, _light.Shown[^1]);
+    }
+
+    [Fact]
+    public void Watchdog_IsFedOnlyWhileTheLightIsAlive()
+    {
+        Run(seconds: 3);
+        Assert.Equal(3, _systemd.Fed);
+
+        _light.IsAlive = false;
+        Run(seconds: 3);
+        Assert.Equal(3, _systemd.Fed);
+
+        _light.IsAlive = true;
+        Run(seconds: 1);
+        Assert.Equal(4, _systemd.Fed);
+    }
+
     public void Dispose()
     {
         _loop.Dispose();
@@ -142,6 +182,21 @@ public sealed class AssessmentLoopTests : IDisposable
             _poller.Sweep();
             _loop.Tick();
         }
+    }
+
+    private async Task StartAndSprayAsync()
+    {
+        await _loop.StartAsync(CancellationToken.None);
+        for (int tick = 1; tick <= 7; tick++)
+        {
+            int done = tick;
+            Assert.True(SpinWait.SpinUntil(() => _light.Shown.Count >= done, TimeSpan.FromSeconds(30)));
+            _poller.Sweep();
+            _time.Advance(AssessmentLoop.Interval);
+        }
+
+        Assert.True(SpinWait.SpinUntil(() => _light.Shown.Count >= 8, TimeSpan.FromSeconds(30)));
+        Assert.Equal(Verdict.Spray, _light.Shown[^1]);
     }
 
     private SensorAnswer GoodShop()
@@ -161,8 +216,8 @@ public sealed class AssessmentLoopTests : IDisposable
 
     private BlushAnswer Answer(
         CoatPlan plan, Air.MoistAir air, double pieceTemperatureC, Air.AirUncertainty airUncertainty, double pieceUncertaintyC, double requiredMarginC, double coverageFactor) =>
-        _solverFails
-            ? throw new DryingFailedException("a test made it fail")
+        _defect ? throw new FormatException("a defect")
+            : _solverFails ? throw new DryingFailedException("a test made it fail")
             : new BlushAnswer
             {
                 RetarderPct = 5,
@@ -182,7 +237,18 @@ public sealed class AssessmentLoopTests : IDisposable
     {
         public List<Verdict> Shown { get; } = [];
 
+        public bool IsAlive { get; set; } = true;
+
         public void Show(Verdict verdict) => Shown.Add(verdict);
+    }
+
+    private sealed class FedSystemd : ISystemdNotifier
+    {
+        public bool IsEnabled => true;
+
+        public int Fed { get; private set; }
+
+        public void Notify(ServiceState state) => Fed += state.ToString() == "WATCHDOG=1" ? 1 : 0;
     }
 
     private sealed class HangingOutput : IAssessmentOutput

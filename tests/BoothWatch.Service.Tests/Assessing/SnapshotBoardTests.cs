@@ -65,6 +65,21 @@ public class SnapshotBoardTests
     }
 
     [Fact]
+    public void Take_TwoSensorsOfOneQuantity_KeepsWhatTheSecondSays()
+    {
+        ScriptedSensor second = new("boothAirCheck", Quantity.BoothTemperature);
+        SnapshotBoard board = new([_air, second], new ClockProof(_time, mustBeSynchronised: false, () => false), _time);
+        board.Post(_air, SensorAnswer.Of(new Sample(Quantity.BoothTemperature, 21, 0.1), new Sample(Quantity.BoothHumidity, 45, 1)));
+        board.Post(second, SensorAnswer.NoReading("no acknowledge"));
+
+        BoothSnapshot snapshot = board.Take();
+
+        Assert.True(snapshot[Quantity.BoothTemperature].IsGood);
+        Reading other = Assert.Single(snapshot.Others);
+        Assert.Equal(("boothAirCheck", ReadingQuality.NoReading, "no acknowledge"), (other.Sensor, other.Quality, other.Cause));
+    }
+
+    [Fact]
     public void Take_WhenTwoSensorsOfOneQuantityDisagree_SaysSoAfterAMinute()
     {
         ScriptedSensor first = new("boothAir", Quantity.StationPressure);

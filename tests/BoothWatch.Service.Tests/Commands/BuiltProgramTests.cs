@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using BoothWatch.Service.Commands;
+using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Tests.Commands.Advise;
 
 namespace BoothWatch.Service.Tests.Commands;
@@ -68,6 +69,7 @@ public sealed class BuiltProgramTests : IDisposable
 
         Assert.Equal((0, ""), (result.ExitCode, result.Error));
         Assert.Contains("The light shows wait: BoothWatch stops", result.Out, StringComparison.Ordinal);
+        Assert.Contains("BoothWatch stops, as it was asked to", result.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,5 +101,49 @@ public sealed class BuiltProgramTests : IDisposable
         Assert.Contains("page:url", line, StringComparison.Ordinal);
         Assert.Contains(taken.LocalEndpoint.ToString()!, line, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", result.Out, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(_folder, JournalLocation.DemoFileName)), "the failed start has opened the journal");
     }
+
+    [Fact]
+    public async Task Run_AtAnAddressThatTheMachineLacks_SaysSoInOneLine_AndReturns2()
+    {
+        // 192.0.2.0/24 is given to no machine (RFC 5737, TEST-NET-1).
+        using var program = new BuiltProgram(_folder, new Uri("http://192.0.2.1:5080"), "run");
+
+        CommandResult result = await program.EndAsync();
+
+        Assert.Equal((ExitCode.Wrong, ""), (result.ExitCode, result.Out));
+        string line = Assert.Single(result.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("this machine has no such address", line, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_WhileAnotherRunsWithTheFolder_EndsAtOnce_AndLeavesItAlone_UntilThatOneIsKilled()
+    {
+        using var first = new BuiltProgram(_folder);
+        string line;
+        do
+        {
+            line = await first.ReadLineAsync();
+        }
+        while (!line.Contains("Verdict wait", StringComparison.Ordinal));
+
+        // Port 0: the page of the second would find a port; only the folder is shared.
+        using var second = new BuiltProgram(_folder, "run");
+        CommandResult result = await second.EndAsync();
+
+        Assert.Equal((ExitCode.Wrong, ""), (result.ExitCode, result.Out));
+        string says = Assert.Single(result.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains($"another BoothWatch already runs with the folder {_folder}; stop it first, or give", says, StringComparison.Ordinal);
+
+        first.Signal("KILL");
+        await first.EndAsync();
+        using RunClaim free = RunClaim.Take(_folder);
+        Assert.Equal((null, null), (free.Refusal, free.Doubt));
+    }
+
+    [Fact]
+    public void Run_WithAnotherFailure_DoesNotBlameThePage() => Assert.Equal(
+        "BoothWatch cannot start: No space left on device",
+        RunCommand.Explain(new IOException("No space left on device"), "http://127.0.0.1:5080"));
 }

@@ -17,23 +17,23 @@ public sealed class SensorsCommandTests : IDisposable
         CommandResult result = await Sensors("{}");
 
         Assert.Equal((0, ""), (result.ExitCode, result.Error));
-        Assert.Contains("boothAir   SHT4x at 0x44 on bus 1 (emulated)\n", result.Out, StringComparison.Ordinal);
-        Assert.Contains("piece      MLX90614 at 0x5A on bus 1 (emulated)\n", result.Out, StringComparison.Ordinal);
+        Assert.Contains("boothAir       SHT4x at 0x44 on bus 1 (emulated)\n", result.Out, StringComparison.Ordinal);
+        Assert.Contains("piece          MLX90614 at 0x5A on bus 1 (emulated)\n", result.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("NO READING", result.Out, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task SensorWithoutAReading_SaysCauseAndWhatToCheck_AndReturns1()
     {
-        CommandResult result = await Sensors("""{ "sensors": { "boothAir": { "part": "sht4x", "source": "real", "bus": 250 }, "piece": { "part": "typed" }, "filter": { "part": "none" } } }""");
+        CommandResult result = await Sensors("""{ "sensors": { "proving": true, "boothAir": { "part": "sht4x", "source": "real", "bus": 250 }, "piece": { "part": "typed" }, "filter": { "part": "none" } } }""");
 
         Assert.Equal((1, ""), (result.ExitCode, result.Error));
         string[] lines = result.Out.Split('\n');
-        Assert.Equal("boothAir   SHT4x at 0x44 on bus 250", lines[0]);
-        Assert.StartsWith("           NO READING: bus 250 cannot be opened", lines[1], StringComparison.Ordinal);
+        Assert.Equal("boothAir       SHT4x at 0x44 on bus 250", lines[0]);
+        Assert.StartsWith("               NO READING: bus 250 cannot be opened", lines[1], StringComparison.Ordinal);
         Assert.Contains("i2cdetect -y 250", lines[2], StringComparison.Ordinal);
         Assert.Contains("type the value in", result.Out, StringComparison.Ordinal);
-        Assert.Contains("filter     not fitted", result.Out, StringComparison.Ordinal);
+        Assert.Contains("filter         not fitted", result.Out, StringComparison.Ordinal);
         Assert.Contains("exhaust proven", result.Out, StringComparison.Ordinal);
     }
 
@@ -44,6 +44,18 @@ public sealed class SensorsCommandTests : IDisposable
 
         Assert.Equal((2, ""), (result.ExitCode, result.Out));
         Assert.StartsWith("sensors:boothAir:address is 0x99; ", result.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("""{ "booth": { "altitudeM": 9000 } }""", "booth:altitudeM is 9000; ")]
+    [InlineData("""{ "coat": { "cupMl": 1 } }""", "coat:cupMl is 1; ")]
+    [InlineData("""{ "light": { "greenPin": 99 } }""", "light:greenPin is 99; ")]
+    public async Task WrongSettingElsewhere_IsNamedToo_AndNothingIsAsked(string config, string says)
+    {
+        CommandResult result = await Sensors(config);
+
+        Assert.Equal((2, ""), (result.ExitCode, result.Out));
+        Assert.Contains(says, result.Error, StringComparison.Ordinal);
     }
 
     [Theory]

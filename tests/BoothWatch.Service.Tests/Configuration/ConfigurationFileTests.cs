@@ -35,10 +35,14 @@ public sealed class ConfigurationFileTests : IDisposable
     {
         File.WriteAllText(_path, """{ "booth": { "name": "a", "name": "b" } }""");
 
-        Assert.Contains("booth:name", Assert.Single(ConfigurationFile.Read(_path).Errors), StringComparison.Ordinal);
+        Assert.Equal($"{Path.GetFullPath(_path)}: booth:name is given twice; keep one of the two", Assert.Single(ConfigurationFile.Read(_path).Errors));
     }
 
     [Fact]
     public void Read_MissingFile_NamesTheArgument() =>
         Assert.StartsWith("--config is 'none.json': there is no such file", Assert.Single(ConfigurationFile.Read("none.json").Errors), StringComparison.Ordinal);
+
+    [Fact]
+    public void Read_Folder_SaysThatItIsOne() =>
+        Assert.Contains("that is a folder; give the file in it", Assert.Single(ConfigurationFile.Read(Path.GetTempPath()).Errors), StringComparison.Ordinal);
 }

@@ -1,3 +1,4 @@
+using BoothWatch.Readings;
 using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Verdicts;
 
@@ -36,6 +37,47 @@ public sealed class ShopFaultTests
         Assert.NotEqual(Verdict.Wait, TickUntil(shop, BackBy).Verdict);
         Assert.Equal([Lamp.Red, Lamp.Green, Lamp.Red], shop.Changes.Take(3).Select(change => change.Lamp));
         Assert.NotEqual(Lamp.Red, shop.Changes[3].Lamp);
+    }
+
+    [Fact]
+    public async Task Stuck_BoothPart_IsWaitAMinuteLater()
+    {
+        const int DwellAndStartS = 45;
+        await using ShopRun shop = await ShopRun.StartAsync(
+            ("demo:dayLengthS", "32400"), ("demo:startAt", "10:00"),
+            ("demo:fault:sensor", "boothAir"), ("demo:fault:kind", "stuck"), ("demo:fault:from", "10:01"), ("demo:fault:until", "11:00"));
+
+        Assessment before = TickUntil(shop, new TimeSpan(10, 1, DwellAndStartS));
+        Assert.Equal(Verdict.Spray, before.Verdict);
+
+        Assessment after = TickUntil(shop, new TimeSpan(10, 2, 5));
+        Assert.Equal((Verdict.Wait, "booth-air-unknown"), (after.Verdict, after.Reasons[0].Rule));
+        Assert.Contains("without the least change", after.Reasons[0].Finding, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("boothAir")]
+    [InlineData("boothAirCheck")]
+    public async Task Drift_OfOneOfTwoBoothParts_IsDisagreeingAndWait(string drifting)
+    {
+        await using ShopRun shop = await ShopRun.StartAsync(
+            ("demo:dayLengthS", "32400"), ("demo:startAt", "10:00"), ("sensors:boothAirCheck:part", "sht3x"),
+            ("demo:fault:sensor", drifting), ("demo:fault:kind", "drift"), ("demo:fault:from", "10:01"), ("demo:fault:until", "11:00"));
+
+        // Their honest difference does no harm.
+        Assert.Equal(Verdict.Spray, TickUntil(shop, new TimeSpan(10, 1, 0)).Verdict);
+
+        Assessment last;
+        do
+        {
+            last = shop.Tick();
+        }
+        while (last.Snapshot[Quantity.BoothHumidity].Quality == ReadingQuality.Good && shop.Now.TimeOfDay < new TimeSpan(10, 15, 0));
+
+        Assert.Equal(ReadingQuality.Disagreeing, last.Snapshot[Quantity.BoothHumidity].Quality);
+        Assert.Equal((Verdict.Wait, "booth-air-unknown"), (last.Verdict, last.Reasons[0].Rule));
+        Assert.Matches("boothAir reads .* and boothAirCheck .*: one of them is wrong", last.Reasons[0].Finding);
+        Assert.Equal(Lamp.Red, shop.Changes[^1].Lamp);
     }
 
     private static Assessment TickUntil(ShopRun shop, TimeSpan time)

@@ -43,6 +43,9 @@ internal sealed class ShopRun : IAsyncDisposable
             .AddInMemoryCollection(shipped.Configuration.AsEnumerable())
             .AddInMemoryCollection(settings
                 .Append(("series:folder", _folder))
+
+                // A real broker keeps real time; this day runs on a clock of its own.
+                .Append(("mqtt:use", "off"))
                 .Append(("logging:level", "fatal"))
                 .ToDictionary(setting => setting.Item1, setting => (string?)setting.Item2))
             .Build();

@@ -30,7 +30,7 @@ public sealed class ApiTests
         JsonElement reason = now.GetProperty("reasons")[0];
         Assert.Equal("blush-margin", reason.GetProperty("rule").GetString());
         Assert.Equal("slow down", reason.GetProperty("limit").GetString());
-        Assert.StartsWith("raise retarder", reason.GetProperty("action").GetString(), StringComparison.Ordinal);
+        Assert.StartsWith("add 12 mL more retarder", reason.GetProperty("action").GetString(), StringComparison.Ordinal);
         Assert.Equal(17.6, now.GetProperty("air").GetProperty("dewPointC").GetDouble());
         Assert.Equal(0.9, now.GetProperty("film").GetProperty("blushMarginC").GetDouble());
         Assert.Equal(27, now.GetProperty("film").GetProperty("recommendedRetarderMl").GetDouble());

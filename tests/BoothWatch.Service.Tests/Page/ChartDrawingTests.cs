@@ -31,16 +31,66 @@ public sealed class ChartDrawingTests
     [Theory]
     [InlineData("#F2F5F8", "air")]
     [InlineData("#5CB8F0", "dew point")]
-    [InlineData("#FFC83D", "blush limit")]
+    [InlineData("#FFCF55", "blush limit")]
     [InlineData("#E59AC4", "coldest film")]
     public void Line_OfEachSeries_IsDrawn(string colour, string series)
     {
-        // Long paths only: the sample in the legend is short. A broken line is written as the outline of its dashes.
+        // Long paths only: the sample in the legend is short.
         IEnumerable<XElement> lines = Draw(Request(), Morning()).Descendants(Svg + "path").Where(p =>
             new[] { "stroke", "fill" }.Any(a => string.Equals((string?)p.Attribute(a), colour, StringComparison.OrdinalIgnoreCase))
             && p.Attribute("d")!.Value.Length > 300);
         Assert.True(lines.Any(), $"no line for {series}");
     }
+
+    [Theory]
+    [InlineData("#5CB8F0", null)]
+    [InlineData("#FFCF55", "9 5")]
+    [InlineData("#E59AC4", "2.5 4")]
+    public void Line_OfEachSeries_HasAPatternOfItsOwn(string colour, string? dashes)
+    {
+        XElement[] lines = Strokes(Draw(Request(), Morning()), colour);
+        Assert.NotEmpty(lines);
+        Assert.All(lines, line => Assert.Equal(dashes, (string?)line.Attribute("stroke-dasharray")));
+    }
+
+    [Fact]
+    public void Chart_Drawn_LeavesTheErrorStreamOfTheProcessQuiet()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        // The drawing library's native part writes past Console.Error. Other tests may write meanwhile: its own words are looked for.
+        string file = Path.GetTempFileName();
+        int kept = ErrorStream.Dup(2);
+        using (FileStream catcher = new(file, FileMode.Create, FileAccess.Write, FileShare.ReadWrite))
+        {
+            _ = ErrorStream.Dup2((int)catcher.SafeFileHandle.DangerousGetHandle(), 2);
+            try
+            {
+                Draw(Request(), Morning());
+                Draw(Request() with { Theme = "light" }, []);
+                Drawing.DrawTrouble(Request(), "the disk is gone");
+            }
+            finally
+            {
+                _ = ErrorStream.Dup2(kept, 2);
+                _ = ErrorStream.Close(kept);
+            }
+        }
+
+        string said = File.ReadAllText(file);
+        File.Delete(file);
+        Assert.DoesNotContain("Unsupported", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("addPaint", said, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(720, "clock time, h:min (the shop's day runs 135 times faster)")]
+    [InlineData(358, "clock time (shop runs 135 times faster)")]
+    public void TimeAxis_OfACompressedDay_SaysThatTheShopRunsFaster(int width, string words) =>
+        Assert.Contains(words, Words(Draw(Request(width) with { ShopSpeed = 135 }, Morning())));
 
     [Fact]
     public void Gap_InTheHistory_BreaksTheLine()

@@ -64,30 +64,51 @@ public sealed class LiveEventsTests
     public async Task Stream_Slow_GetsTheNewestAndHoldsNobodyUp()
     {
         PageFeed feed = new(new FakeTimeProvider());
-        Channel<CurrentState> slow = feed.TryOpen()!;
+        Channel<long> slow = feed.TryOpen()!;
         for (int i = 0; i < 10_000; i++)
         {
             Task handled = feed.HandleAsync(Samples.Spray, CancellationToken.None);
             Assert.True(handled.IsCompletedSuccessfully);
         }
 
-        Assert.True(slow.Reader.TryRead(out CurrentState? state));
-        Assert.Equal(10_000, state.Sequence);
+        Assert.True(slow.Reader.TryRead(out long sequence));
+        Assert.Equal(10_000, sequence);
         Assert.False(slow.Reader.TryRead(out _));
+    }
+
+    [Fact]
+    public async Task Stream_HeldUp_SendsTheStateOfTheMomentAndNotTheQueuedOne()
+    {
+        FakeTimeProvider time = new();
+        PageFeed feed = new(time);
+        await feed.HandleAsync(Samples.Wait, CancellationToken.None);
+        await using IAsyncEnumerator<SseItem<string>> items = new LiveEvents(feed, time)
+            .Read(feed.TryOpen()!, "assessment", s => $"{s.Verdict} {s.Age.TotalSeconds:0}", CancellationToken.None).GetAsyncEnumerator();
+        Assert.Equal("Wait 0", await After(items, time, TimeSpan.Zero));
+
+        // The reader takes nothing for six seconds: a spray of then is no spray of now.
+        await feed.HandleAsync(Samples.Spray, CancellationToken.None);
+        time.Advance(TimeSpan.FromSeconds(6));
+        Assert.Equal("Wait 6", await After(items, time, TimeSpan.Zero));
+
+        // And a younger one comes with its true age.
+        await feed.HandleAsync(Samples.Spray, CancellationToken.None);
+        time.Advance(TimeSpan.FromSeconds(1));
+        Assert.Equal("Spray 1", await After(items, time, TimeSpan.Zero));
     }
 
     [Fact]
     public async Task Streams_TooMany_AreRefusedWithAReasonAndFreedWhenClosed()
     {
         await using ShopPage shop = await ShopPage.Start();
-        Channel<CurrentState>[] open = [.. Enumerable.Range(0, PageFeed.MaxStreams).Select(_ => shop.Feed.TryOpen()!)];
+        Channel<long>[] open = [.. Enumerable.Range(0, PageFeed.MaxStreams).Select(_ => shop.Feed.TryOpen()!)];
         using HttpResponseMessage refused = await Http.GetAsync(new Uri(shop.Url + "/api/events"));
         Assert.Equal(503, (int)refused.StatusCode);
         Assert.Equal("10", Assert.Single(refused.Headers.GetValues("Retry-After")));
         Assert.Contains("close one", await refused.Content.ReadAsStringAsync(), StringComparison.Ordinal);
 
         shop.Feed.Close(open[0]);
-        Channel<CurrentState>? again = shop.Feed.TryOpen();
+        Channel<long>? again = shop.Feed.TryOpen();
         Assert.NotNull(again);
     }
 
@@ -96,7 +117,7 @@ public sealed class LiveEventsTests
     {
         FakeTimeProvider time = new();
         PageFeed feed = new(time);
-        Channel<CurrentState>[] open = [.. Enumerable.Range(0, PageFeed.MaxStreams).Select(_ => feed.TryOpen()!)];
+        Channel<long>[] open = [.. Enumerable.Range(0, PageFeed.MaxStreams).Select(_ => feed.TryOpen()!)];
         IAsyncEnumerator<SseItem<string>> items = new LiveEvents(feed, time)
             .Read(open[0], "assessment", _ => "", CancellationToken.None).GetAsyncEnumerator();
         Assert.True(await items.MoveNextAsync());

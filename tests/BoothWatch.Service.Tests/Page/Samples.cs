@@ -21,20 +21,33 @@ public static class Samples
             new SensorLine("piece", "MLX90614 at 0x5A on bus 1 (emulated)", true, [Quantity.PieceTemperature]),
         ],
         Outputs = () => [new OutputLine("series", true, "4210 written"), new OutputLine("light", true, "")],
-        Demo = () => new DemoMoment("13:40", "rain arrives"),
+        Demo = () => new DemoMoment("13:40", "rain arrives", 135),
     };
 
     public static Assessment Spray { get; } = Make(Verdict.Spray, 22.4, 54.2, 12.7, 20.9, 3.4, 4, 5,
         new Reason("blush-margin", Verdict.Spray, "dew point 12.7 °C, 3.4 °C below what this mix holds", "spray"));
 
     public static Assessment SlowDown { get; } = Make(Verdict.SlowDown, 22.9, 71.6, 17.6, 20.6, 0.9, 9, 5,
-        new Reason("blush-margin", Verdict.SlowDown, "dew point 17.6 °C, only 0.9 °C below what this mix holds", "raise retarder to 9 %, thin coats, more time between them"),
+        new Reason("blush-margin", Verdict.SlowDown, "dew point 17.6 °C, only 0.9 °C below what this mix holds", "add 12 mL more retarder (to 9 %), or lay thin coats and watch the film"),
         new Reason("piece-near-dew-point", Verdict.SlowDown, "piece 20.6 °C, 3.0 °C above the dew point", "let it warm before the next coat"));
 
     public static Assessment Wait { get; } = Make(Verdict.Wait, 22.1, 91.3, 20.6, 20.2, -1.7, null, 15,
         new Reason("blush-margin", Verdict.Wait, "dew point 20.6 °C, 1.7 °C over what this mix holds even at 15 % retarder", "wait for drier air"),
         new Reason("piece-near-dew-point", Verdict.Wait, "piece 20.2 °C is 0.4 °C below the dew point: dew forms on it", "wait, and warm the piece"),
         new Reason("filter-loaded", Verdict.SlowDown, "filter drop 138 Pa, over the 120 Pa of a loaded filter", "change the filter"));
+
+    /// <summary>As many and as long reasons as the rules of a damp, cold, badly kept booth give at once.</summary>
+    public static Assessment Wordy { get; } = SlowDown with
+    {
+        Reasons =
+        [
+            new Reason("blush-margin", Verdict.SlowDown, "dew point 17.6 °C, 0.9 °C under what this mix holds, 1.7 °C wanted", "no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air"),
+            new Reason("too-cold", Verdict.SlowDown, "air 14.2 °C, under 15.0 °C", "lay thin coats, expect slow drying, and leave longer between coats"),
+            new Reason("piece-against-air", Verdict.SlowDown, "piece 12.1 °C, 7.6 °C colder than the air", "let it warm in the booth to 14.7 °C first"),
+            new Reason("much-retarder", Verdict.SlowDown, "15 % retarder in the cup, over 10 %", "lay thin coats flat, expect runs and slow drying, leave longer between coats"),
+            new Reason("filter-loaded", Verdict.SlowDown, "filter drop 138 Pa, over the 125 Pa of a loaded filter", "change the filter"),
+        ],
+    };
 
     public static Assessment Blind { get; } = Spray with
     {

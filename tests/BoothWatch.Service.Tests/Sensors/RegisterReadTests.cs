@@ -42,6 +42,31 @@ public class RegisterReadTests
         }
     }
 
+    [Theory]
+    [InlineData("sht4x")]
+    [InlineData("sht3x")]
+    [InlineData("bme280")]
+    public void Air_ThatStandsStill_NeverLooksFrozen(string part)
+    {
+        using Bench bench = Bench.With(part);
+        SensorAnswer[] answers = [.. Enumerable.Range(0, 150).Select(_ => bench.Sensor.Read())];
+
+        // By noise alone: an eighth of the run that counts as frozen is already far out.
+        for (int quantity = 0; quantity < 2; quantity++)
+        {
+            double[] values = [.. answers.Select(answer => answer.Samples[quantity].Value)];
+            int longest = 1;
+            int run = 1;
+            for (int i = 1; i < values.Length; i++)
+            {
+                run = values[i].Equals(values[i - 1]) ? run + 1 : 1;
+                longest = Math.Max(longest, run);
+            }
+
+            Assert.InRange(longest, 1, 8);
+        }
+    }
+
     [Fact]
     public void Piece_ThroughTheBinding_ComesBackWithinTheNoise()
     {

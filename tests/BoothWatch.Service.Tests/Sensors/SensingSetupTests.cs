@@ -144,7 +144,7 @@ public class SensingSetupTests
     [Fact]
     public void RealPin_OnAMachineWithoutPins_AnswersNoReadingAndDoesNotThrow()
     {
-        using ServiceProvider services = Services(new() { ["sensors:exhaust:source"] = "real" });
+        using ServiceProvider services = Services(new() { ["sensors:exhaust:source"] = "real", ["sensors:proving"] = "true" });
         ISensor sensor = services.GetRequiredService<IEnumerable<ISensor>>().Single(each => each.Name == "exhaust");
         SensorAnswer answer = sensor.Read();
 
@@ -186,6 +186,7 @@ public class SensingSetupTests
         {
             ["sensors:piece:part"] = "typed",
             ["sensors:piece:holdS"] = "600",
+            ["sensors:proving"] = "true",
         });
         ISensor piece = services.GetRequiredService<IEnumerable<ISensor>>().Single(sensor => sensor.Name == "piece");
         services.GetRequiredService<TypedPieceTemperature>().Enter(18.5);
@@ -205,7 +206,7 @@ public class SensingSetupTests
     [Fact]
     public void Typed_PieceNeverTyped_GivesNoReading()
     {
-        using ServiceProvider services = Services(new() { ["sensors:piece:part"] = "typed" });
+        using ServiceProvider services = Services(new() { ["sensors:piece:part"] = "typed", ["sensors:proving"] = "true" });
         ISensor piece = services.GetRequiredService<IEnumerable<ISensor>>().Single(sensor => sensor.Name == "piece");
 
         Assert.Contains("no piece temperature has been typed in", piece.Read().NoReadingCause, StringComparison.Ordinal);
@@ -239,8 +240,46 @@ public class SensingSetupTests
         "sensors:intakeAir:stationPressure is true, and so is that of sensors:boothAir; set one of them to false");
 
     [Fact]
+    public void Sensors_OneRealAndTheRestLeftOut_FailNamingEach() => AssertFails<SensorsOptions>(
+        new() { ["sensors:boothAir:source"] = "real" },
+        "sensors:intakeAir, sensors:piece, sensors:exhaust, sensors:filter are emulated beside sensors:boothAir, which is real; give each the source real or the part none, or set sensors:proving");
+
+    [Fact]
+    public void Sensors_TypedPieceBesideEmulatedParts_CountsAsReal() => AssertFails<SensorsOptions>(
+        new() { ["sensors:piece:part"] = "typed", ["sensors:filter:part"] = "none" },
+        "sensors:boothAir, sensors:intakeAir, sensors:exhaust are emulated beside sensors:piece, which is real;");
+
+    [Fact]
+    public void Sensors_OneRealAndTheRestNotFitted_AreGood()
+    {
+        using ServiceProvider services = Services(new()
+        {
+            ["sensors:boothAir:source"] = "real",
+            ["sensors:intakeAir:part"] = "none",
+            ["sensors:filter:part"] = "none",
+            ["sensors:piece:part"] = "typed",
+            ["sensors:exhaust:source"] = "real",
+        });
+        Assert.All(services.GetRequiredService<IEnumerable<ISensor>>(), sensor => Assert.False(sensor.IsEmulated));
+    }
+
+    [Fact]
+    public void BoothAirCheck_Emulated_ReadsALittleBesideTheFirstAndMeasuresTheSame()
+    {
+        using ServiceProvider services = Services(new() { ["sensors:boothAirCheck:part"] = "sht3x", ["sensors:boothAirCheck:address"] = "0x45" });
+        ISensor[] sensors = [.. services.GetRequiredService<IEnumerable<ISensor>>().Where(sensor => sensor.Name.StartsWith("boothAir", StringComparison.Ordinal))];
+
+        Assert.Equal(["boothAir", "boothAirCheck"], sensors.Select(sensor => sensor.Name));
+        Assert.Equal(sensors[0].Quantities, sensors[1].Quantities);
+        double[] first = [.. sensors[0].Read().Samples.Select(sample => sample.Value)];
+        double[] second = [.. sensors[1].Read().Samples.Select(sample => sample.Value)];
+        Assert.InRange(second[0] - first[0], 0.02, 0.3);
+        Assert.InRange(second[1] - first[1], -1, -0.2);
+    }
+
+    [Fact]
     public void Sensors_TypedWithNonsense_FailsNamingIt() => AssertFails<SensorsOptions>(
-        new() { ["sensors:piece:part"] = "typed", ["sensors:piece:holdS"] = "5" },
+        new() { ["sensors:proving"] = "true", ["sensors:piece:part"] = "typed", ["sensors:piece:holdS"] = "5" },
         "sensors:piece:holdS is 5; give seconds from 60 to 86400");
 
     [Fact]
@@ -253,7 +292,7 @@ public class SensingSetupTests
     [Theory]
     [InlineData("demo:dayLengthS", "5", "demo:dayLengthS is 5; give seconds from 10 to 86400")]
     [InlineData("demo:startAt", "17:00", "demo:startAt is 17:00; give a shop time from 08:00 to 16:59")]
-    [InlineData("demo:fault:sensor", "both", "demo:fault:sensor is both; give one of boothAir, intakeAir, piece, exhaust, filter, or nothing")]
+    [InlineData("demo:fault:sensor", "both", "demo:fault:sensor is both; give one of boothAir, boothAirCheck, intakeAir, piece, exhaust, filter, or nothing")]
     [InlineData("demo:fault:kind", "broken", "demo:fault:kind is broken; give one of none, noAcknowledge, badCrc")]
     [InlineData("demo:fault:kind", "7000", "demo:fault:kind is 7000; give one of none")]
     public void Demo_WithAWrongSetting_FailsNamingIt(string key, string value, string error) =>

@@ -132,18 +132,35 @@ public class QualityGateTests
         Assert.Equal(expected, gate.Read(Second).Quality);
     }
 
-    [Fact]
-    public void Read_NotOneBitMovedForTenMinutes_IsFrozenUntilItMoves()
+    [Theory]
+    [InlineData(Quantity.BoothHumidity, 1, "has read 55.25 % without the least change for 1 min")]
+    [InlineData(Quantity.BoothTemperature, 1, "has read 55.25 °C without the least change for 1 min")]
+    [InlineData(Quantity.PieceTemperature, 10, "has read 55.25 °C without the least change for 10 min")]
+    public void Read_NotOneBitMoved_IsFrozenUntilItMoves(Quantity quantity, double minutes, string cause)
     {
-        QualityGate gate = new(Quantity.BoothHumidity, "boothAir");
-        TimeSpan now = Feed(gate, 55.25, TimeSpan.Zero, TimeSpan.FromMinutes(10) - Second);
+        QualityGate gate = new(quantity, "boothAir");
+        TimeSpan now = Feed(gate, 55.25, TimeSpan.Zero, TimeSpan.FromMinutes(minutes) - Second);
         Assert.True(gate.Read(now).IsGood);
         now = Feed(gate, 55.25, now + Second, now + Second);
         Reading frozen = gate.Read(now);
         Assert.Equal(ReadingQuality.Frozen, frozen.Quality);
-        Assert.Equal("has read 55.25 % without the least change for 10 min", frozen.Cause);
+        Assert.Equal(cause, frozen.Cause);
         gate.Accept(Math.BitIncrement(55.25), 1, now + Second);
         Assert.True(gate.Read(now + Second).IsGood);
+    }
+
+    [Fact]
+    public void Read_FewerThanThirtyEqualAnswersInAMinute_IsNotFrozen()
+    {
+        QualityGate gate = new(Quantity.BoothTemperature, "boothAir");
+        for (int answer = 0; answer < 29; answer++)
+        {
+            gate.Accept(21.5, 0.1, answer * 3 * Second);
+        }
+
+        Assert.True(gate.Read(28 * 3 * Second).IsGood);
+        gate.Accept(21.5, 0.1, 29 * 3 * Second);
+        Assert.Equal(ReadingQuality.Frozen, gate.Read(29 * 3 * Second).Quality);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Verdicts;
@@ -48,6 +49,25 @@ public class AssessorTests
         Assessment assessment = _assessor.Assess(GoodBooth.Snapshot(GoodBooth.Good(Quantity.BoothHumidity, 85, 0.5)), FakeFilm.Plan());
         Assert.Null(assessment.Film?.RecommendedRetarderMl);
         Assert.Equal(Verdict.Wait, assessment.Verdict);
+    }
+
+    // 22 °C and 70 %: dew point 16.3 °C; a piece clear of it needs no question, a colder one is asked about at 19.3 °C.
+    [Theory]
+    [InlineData(21.0, 0.0, null)]
+    [InlineData(17.0, 0.0, true)]
+    [InlineData(17.0, -0.1, false)]
+    public void Assess_PieceNearTheDewPoint_AsksWhetherWarmingItWouldDo(double pieceC, double warmMarginC, bool? expected)
+    {
+        BlushAnswer Ask(CoatPlan plan, MoistAir air, double pieceTemperatureC, AirUncertainty u, double pieceU, double required, double factor) =>
+            FakeFilm.Ask(plan, air, pieceTemperatureC, u, pieceU, required, factor) with
+            {
+                BlushMarginC = pieceTemperatureC >= air.DewPointC + 3 ? warmMarginC : -2,
+            };
+        Assessor asking = new(new VerdictPolicy(), Ask, 0);
+        FilmFindings? film = asking.Assess(
+            GoodBooth.Snapshot(GoodBooth.Good(Quantity.BoothHumidity, 70, 0.5), GoodBooth.Good(Quantity.PieceTemperature, pieceC, 0.3)),
+            FakeFilm.Plan(loadedPct: 5)).Film;
+        Assert.Equal(expected, film?.HoldsWithWarmPiece);
     }
 
     [Fact]

@@ -118,18 +118,18 @@ public class VerdictDwellTests
         Tick(Verdict.Wait);
         Tick(Verdict.Spray, count: 20);
         Assessment shown = Tick(Verdict.Spray);
-        Assert.Equal("improving: spray in 40 s if it holds", shown.Reasons[0].ToString());
+        Assert.Equal("conditions are good for spray: showing it in 40 s if they hold", shown.Reasons[0].ToString());
         Assert.Equal(Verdict.Wait, shown.Reasons[0].Limit);
-        Assert.Equal("because spray", shown.Reasons[1].Finding);
+        Assert.Single(shown.Reasons);
     }
 
     [Fact]
     public void Hold_HeldBackInSteps_NamesTheNextStep()
     {
         Tick(Verdict.SlowDown, count: 30);
-        Assert.Equal("improving: slow down in 30 s if it holds", Tick(Verdict.Spray).Reasons[0].ToString());
+        Assert.Equal("conditions are good enough for slow down: showing it in 30 s if they hold", Tick(Verdict.Spray).Reasons[0].ToString());
         Tick(Verdict.Spray, count: 29);
-        Assert.Equal("improving: spray in 30 s if it holds", Tick(Verdict.Spray).Reasons[0].ToString());
+        Assert.Equal("conditions are good for spray: showing it in 30 s if they hold", Tick(Verdict.Spray).Reasons[0].ToString());
     }
 
     [Fact]

@@ -153,15 +153,9 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
             }
         }
 
-        try
-        {
-            return MixFile.Read(path);
-        }
-        catch (InvalidDataException problem)
-        {
-            _errors.Add(new ArgumentError(AdviseArguments.Mix.Name, path, problem.Message));
-            return null;
-        }
+        MixFile? mix = MixFileReader.Read(path, out IReadOnlyList<string> problems);
+        _errors.AddRange(problems.Select(problem => new ArgumentError(AdviseArguments.Mix.Name, path, problem)));
+        return mix;
     }
 
     private double? Number(AdviseArgument argument)

@@ -87,14 +87,8 @@ internal static class AdviseText
             return "the model has no answer";
         }
 
-        string loaded = film.LoadedRetarderPct is { } level ? Invariant($"{level:0.#} % retarder in the cup; ") : "";
-        return loaded + (film.RecommendedRetarderPct switch
-        {
-            null => "no retarder level of the ladder holds this air",
-            0 => "no retarder needed",
-            { } needed when film.RecommendedRetarderMl is { } ml => $"{RetarderText.Level(needed)} retarder holds this air ({RetarderText.Amount(ml)} to the {RetarderText.Amount(film.CupMl)} cup)",
-            { } needed => Invariant($"{needed:0.#} % retarder holds this air"),
-        });
+        string loaded = film is { LoadedRetarderPct: > 0 and { } level, RetarderToAddMl: null or > 0 } ? $"{RetarderText.Level(level)} retarder in the cup; " : "";
+        return loaded + RetarderDose.Advice(film);
     }
 
     private static string Duration(double seconds)

@@ -25,6 +25,7 @@ public sealed partial class BoothLight : IVerdictLight, IDisposable
     private (long Start, BeepPattern Beeps)? _beeping;
     private long? _faultAt;
     private long _triedAt;
+    private long _steppedAt;
     private bool _stopped;
 
     /// <summary>Opens the pins and shows wait.</summary>
@@ -39,6 +40,9 @@ public sealed partial class BoothLight : IVerdictLight, IDisposable
 
     /// <summary>How the light is now.</summary>
     public LightHealth Health => Volatile.Read(ref _health);
+
+    /// <inheritdoc />
+    public bool IsAlive => _time.GetElapsedTime(Interlocked.Read(ref _steppedAt)) <= LightPatterns.LongestStep;
 
     /// <inheritdoc />
     public void Show(Verdict verdict) =>
@@ -81,6 +85,7 @@ public sealed partial class BoothLight : IVerdictLight, IDisposable
             if (!_stopped)
             {
                 Step(_time.GetTimestamp());
+                Interlocked.Exchange(ref _steppedAt, _time.GetTimestamp());
             }
         }
         finally

@@ -1,4 +1,5 @@
 using System.Device.Gpio;
+using BoothWatch.Service.Sensors;
 
 namespace BoothWatch.Service.Outputs.Light;
 
@@ -39,7 +40,7 @@ internal sealed class LampPins(Func<GpioController> controller, LightOptions opt
             }
             catch (Exception fault) when (IsGpioFault(fault))
             {
-                faults.Add($"{lamp} on GPIO {PinOf(lamp)}: {fault.Message}");
+                faults.Add($"{lamp} on GPIO {PinOf(lamp)}: {GpioTrouble.Explain(fault)}");
                 GiveUp(lamp);
             }
         }

@@ -27,7 +27,7 @@ public sealed class LightOptions
     /// <summary>True keeps a wired buzzer quiet. Default false.</summary>
     public bool BuzzerSilent { get; set; }
 
-    /// <summary>Time without a verdict from the loop after which the light drops to wait by itself, s: one tick of 1 s and 5 s of patience. Default 6, 2 to 60.</summary>
+    /// <summary>Time without a verdict from the loop after which the light drops to wait by itself, s: one tick of 1 s and 5 s of patience. Default 6, 2 to 6: it can be lowered, not raised.</summary>
     public double WaitIfSilentForS { get; set; } = 6;
 
     /// <summary>Every output with its full key and its GPIO number; null when it is not wired.</summary>

@@ -8,7 +8,7 @@ namespace BoothWatch.Service.Outputs.Light;
 public sealed class LightOptionsValidator : IValidateOptions<LightOptions>
 {
     private const double LeastSilenceS = 2;
-    private const double MostSilenceS = 60;
+    private const double MostSilenceS = 6;
 
     /// <inheritdoc />
     public ValidateOptionsResult Validate(string? name, LightOptions options)

@@ -14,6 +14,9 @@ public static class LightPatterns
     /// <summary>How long the light stays at wait after a pin has failed, before it shows a better verdict again.</summary>
     public static readonly TimeSpan FaultHold = TimeSpan.FromSeconds(5);
 
+    /// <summary>Longest time without a completed step: beyond it, a write to a pin hangs. Far above a slow pin, far below the watchdog of systemd.</summary>
+    public static readonly TimeSpan LongestStep = TimeSpan.FromSeconds(2);
+
     /// <summary>How long until a pin that failed is tried again.</summary>
     public static readonly TimeSpan FaultRetry = TimeSpan.FromSeconds(1);
 

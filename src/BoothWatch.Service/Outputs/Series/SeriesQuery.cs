@@ -71,21 +71,41 @@ public sealed class SeriesQuery(JournalLocation location)
             command.Parameters.AddWithValue("$from", from.ToUnixTimeMilliseconds());
             command.Parameters.AddWithValue("$to", to.ToUnixTimeMilliseconds());
             command.Parameters.AddWithValue("$most", most);
-            using SqliteDataReader reader = command.ExecuteReader();
-            var changes = new List<VerdictChange>();
-            while (reader.Read())
-            {
-                changes.Add(new VerdictChange(
-                    reader.GetInt64(0),
-                    DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(1)),
-                    reader.IsDBNull(2) ? null : (Verdict)reader.GetInt32(2),
-                    (Verdict)reader.GetInt32(3),
-                    VerdictChangeStatements.ReasonsFrom(reader.GetString(4))));
-            }
-
+            List<VerdictChange> changes = ChangesOf(command);
             changes.Reverse();
             return changes;
         });
+
+    /// <summary>The verdict changes from an id upwards, in order of id.</summary>
+    /// <param name="firstId">Lowest id wanted.</param>
+    /// <param name="most">Most changes to return.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public IReadOnlyList<VerdictChange> VerdictChangesFrom(long firstId, int most) =>
+        Read<IReadOnlyList<VerdictChange>>([], connection =>
+        {
+            using SqliteCommand command = connection.CreateCommand();
+            command.CommandText = "SELECT id, time_ms, from_verdict, to_verdict, reasons FROM verdict_change WHERE id >= $first ORDER BY id LIMIT $most";
+            command.Parameters.AddWithValue("$first", firstId);
+            command.Parameters.AddWithValue("$most", most);
+            return ChangesOf(command);
+        });
+
+    private static List<VerdictChange> ChangesOf(SqliteCommand command)
+    {
+        using SqliteDataReader reader = command.ExecuteReader();
+        var changes = new List<VerdictChange>();
+        while (reader.Read())
+        {
+            changes.Add(new VerdictChange(
+                reader.GetInt64(0),
+                DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(1)),
+                reader.IsDBNull(2) ? null : (Verdict)reader.GetInt32(2),
+                (Verdict)reader.GetInt32(3),
+                VerdictChangeStatements.ReasonsFrom(reader.GetString(4))));
+        }
+
+        return changes;
+    }
 
     private static long StepMs(long spanMs, int maxPoints)
     {

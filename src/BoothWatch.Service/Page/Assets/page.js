@@ -113,14 +113,15 @@ function drawChart() {
   chartAt = now();
   if (chartBusy) { return; }
   const chart = byId("chart");
-  const box = chart.parentElement.getBoundingClientRect();
+  const box = chart.closest(".past").getBoundingClientRect();
   const wide = window.matchMedia("(min-width: 900px)").matches;
   const width = Math.round(box.width - 12);
-  const height = wide ? Math.max(240, Math.round(box.height - 12)) : 300;
+  const height = wide ? Math.max(240, Math.round(box.height - 12)) : 340;
   const next = new Image();
   chartBusy = true;
   next.onload = () => {
     chartBusy = false;
+    document.querySelector(".past source")?.remove(); // from now on the script chooses the size
     chart.width = width;
     chart.height = height;
     chart.src = next.src;

@@ -3,7 +3,7 @@ using BoothWatch.Service.Sensors.Emulation;
 namespace BoothWatch.Service.Sensors.Bme280;
 
 /// <summary>The BME280 in the configuration.</summary>
-public sealed class Bme280Part() : I2cPart("bme280", [Bme280Sensor.DefaultAddress, 0x77], [SensorRole.BoothAir, SensorRole.IntakeAir])
+public sealed class Bme280Part() : I2cPart("bme280", [Bme280Sensor.DefaultAddress, 0x77], [SensorRole.BoothAir, SensorRole.BoothAirCheck, SensorRole.IntakeAir])
 {
     /// <inheritdoc/>
     public override bool GivesPressure(SensorOptions options) => options.StationPressure;

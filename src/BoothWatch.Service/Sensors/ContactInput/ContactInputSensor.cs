@@ -41,7 +41,7 @@ public sealed class ContactInputSensor(string name, SignalSource source, int pin
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or NotSupportedException or InvalidOperationException or ArgumentException or DllNotFoundException)
         {
             Dispose();
-            return SensorAnswer.NoReading($"GPIO {pin} cannot be read: {failure.Message}");
+            return SensorAnswer.NoReading($"GPIO {pin} cannot be read: {GpioTrouble.Explain(failure)}");
         }
     }
 

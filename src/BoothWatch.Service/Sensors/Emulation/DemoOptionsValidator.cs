@@ -23,7 +23,7 @@ public sealed class DemoOptionsValidator : IValidateOptions<DemoOptions>
         CheckTime("demo:startAt", options.StartAt, "08:00", errors);
         CheckTime("demo:fault:from", options.Fault.From, "09:30", errors);
         CheckTime("demo:fault:until", options.Fault.Until, "10:30", errors);
-        if (options.Fault.Sensor.Length > 0 && SensorRole.All.All(role => role.Name != options.Fault.Sensor))
+        if (options.Fault.Sensor is { Length: > 0 } && SensorRole.All.All(role => role.Name != options.Fault.Sensor))
         {
             errors.Add($"demo:fault:sensor is {options.Fault.Sensor}; give one of {string.Join(", ", SensorRole.All.Select(role => role.Name))}, or nothing");
         }

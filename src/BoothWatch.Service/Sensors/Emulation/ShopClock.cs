@@ -14,6 +14,8 @@ public sealed class ShopClock
 
     private static readonly TimeSpan DayLength = Closing - Opening;
 
+    private static readonly TimeSpan AnnounceFor = TimeSpan.FromSeconds(15);
+
     private readonly TimeProvider _time;
     private readonly long _start;
     private readonly TimeSpan _offset;
@@ -40,6 +42,9 @@ public sealed class ShopClock
             return new ShopTime(day, Opening + (worked - (day * DayLength)));
         }
     }
+
+    /// <summary>True for the first 15 real seconds of every shop day after the first.</summary>
+    public bool IsNewDay => Now is { Day: > 0 } now && (now.TimeOfDay - Opening) / Speed < AnnounceFor;
 
     /// <summary>What the weather is doing, for people, for example <c>rain arriving</c>.</summary>
     public string Phase => ShopScript.At(Now.TimeOfDay).Phase;

@@ -3,7 +3,7 @@ using BoothWatch.Service.Sensors.Emulation;
 namespace BoothWatch.Service.Sensors.Sht3x;
 
 /// <summary>The SHT3x in the configuration.</summary>
-public sealed class Sht3xPart() : I2cPart("sht3x", [Sht3xSensor.DefaultAddress, 0x45], [SensorRole.BoothAir, SensorRole.IntakeAir])
+public sealed class Sht3xPart() : I2cPart("sht3x", [Sht3xSensor.DefaultAddress, 0x45], [SensorRole.BoothAir, SensorRole.BoothAirCheck, SensorRole.IntakeAir])
 {
     /// <inheritdoc/>
     protected override EmulatedChip Emulate(SensorRole role, SensorOptions options, SensorWiring wiring) =>

@@ -14,6 +14,9 @@ public sealed class TypedPiecePart : ISensorPart
     /// <inheritdoc/>
     public IReadOnlyList<SensorRole> Roles { get; } = [SensorRole.Piece];
 
+    /// <summary>Never: a person measured a real piece.</summary>
+    public bool? IsEmulated(SensorOptions options) => false;
+
     /// <inheritdoc/>
     public void Check(string key, SensorOptions options, ICollection<string> errors)
     {

@@ -29,23 +29,24 @@ public sealed class BlushMargin : IRule
     {
         if (film.RecommendedRetarderPct is not double level || !(film.BlushMarginC >= wantedC))
         {
-            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", "wait for drier air");
+            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", "wait for drier air", Order(film));
         }
 
-        string mix = level > 0 ? $"mix {RetarderText.LevelForCup(level, film)} and spray" : "spray, no retarder needed";
+        string mix = level > 0 ? $"{RetarderDose.Add(film)} and spray" : "spray, no retarder needed";
         return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, text, level > 0 ? "that mix" : "this mix"), mix);
     }
 
     private Reason WithCupMixed(FilmFindings film, double wantedC, string dewPoint, TemperatureText text)
     {
         double loaded = film.LoadedRetarderPct ?? film.RetarderPct;
-        double? raiseTo = film.RecommendedRetarderPct > loaded ? film.RecommendedRetarderPct : null;
+        string? add = film.RetarderToAddMl > 0 ? RetarderDose.Add(film) : null;
         if (!(film.BlushMarginC >= 0))
         {
             return Reason(
                 Verdict.Wait,
                 $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
-                raiseTo is double level ? $"raise retarder to {RetarderText.Level(level)} or wait" : $"wait, {NoLevelHolds(film, wantedC, text)}");
+                add is not null ? $"{add} or wait" : $"wait, {NoLevelHolds(film, wantedC, text)}",
+                Order(film));
         }
 
         if (!(film.BlushMarginC >= wantedC))
@@ -53,12 +54,15 @@ public sealed class BlushMargin : IRule
             return Reason(
                 Verdict.SlowDown,
                 Under(film, wantedC, dewPoint, text, "this mix"),
-                raiseTo is double level
-                    ? $"raise retarder to {RetarderText.Level(level)}, or lay thin coats and watch the film"
+                add is not null
+                    ? $"{add}, or lay thin coats and watch the film"
                     : "no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air");
         }
 
-        return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, text, "this mix"), $"spray with {RetarderText.Level(loaded)} retarder");
+        return Reason(
+            Verdict.Spray,
+            Under(film, wantedC, dewPoint, text, "this mix"),
+            loaded > 0 ? $"spray, the {RetarderText.Level(loaded)} retarder in the cup is enough" : "spray, no retarder needed");
     }
 
     private static string NoLevelHolds(FilmFindings film, double wantedC, TemperatureText text)
@@ -72,5 +76,10 @@ public sealed class BlushMargin : IRule
     private static string Under(FilmFindings film, double wantedC, string dewPoint, TemperatureText text, string mix) =>
         $"{dewPoint}, {text.By(film.BlushMarginC)} under what {mix} holds, {text.By(wantedC)} wanted";
 
-    private Reason Reason(Verdict limit, string finding, string action) => new(Name, limit, finding, action, RuleOrder.BlushMargin);
+    // A piece near the dew point speaks first only where warming it would be enough: the first action must be true on its own.
+    private static double Order(FilmFindings film) =>
+        film.HoldsWithWarmPiece is false ? RuleOrder.BlushMarginThatWarmingDoesNotCure : RuleOrder.BlushMargin;
+
+    private Reason Reason(Verdict limit, string finding, string action, double order = RuleOrder.BlushMargin) =>
+        new(Name, limit, finding, action, order);
 }

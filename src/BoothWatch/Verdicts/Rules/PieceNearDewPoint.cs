@@ -34,9 +34,20 @@ public sealed class PieceNearDewPoint : IRule
             Name,
             Verdict.Wait,
             $"{what} {text.Of(air.PieceTemperatureC ?? air.TemperatureC)}, {where}",
-            air.PieceTemperatureC is null
-                ? "wait for drier air"
-                : $"wait, and warm the piece to {text.Of(air.DewPointC + evidence.Policy.DewClearanceC)} or more",
+            ActionOf(evidence, air),
             RuleOrder.PieceNearDewPoint);
+    }
+
+    private static string ActionOf(Evidence evidence, AirFindings air)
+    {
+        if (air.PieceTemperatureC is null)
+        {
+            return "wait for drier air";
+        }
+
+        string warm = evidence.Text.AtLeast(evidence.Policy.WarmEnoughC(air.TemperatureC, air.DewPointC));
+        return evidence.Film is { HoldsWithWarmPiece: false }
+            ? $"wait for drier air, warming the piece alone, to {warm}, will not do"
+            : $"wait, and warm the piece to {warm} or more";
     }
 }

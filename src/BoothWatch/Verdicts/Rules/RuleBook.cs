@@ -8,6 +8,7 @@ public static class RuleBook
     /// <summary>Every rule. A new rule is a new file in this folder and a line here.</summary>
     public static ImmutableArray<IRule> All { get; } =
     [
+        new PartsProved(),
         new ExhaustProven(),
         new BoothAirKnown(),
         new PieceKnown(),

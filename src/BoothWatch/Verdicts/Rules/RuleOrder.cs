@@ -6,10 +6,12 @@ namespace BoothWatch.Verdicts.Rules;
 /// </summary>
 internal static class RuleOrder
 {
+    public const double PartsProved = 110;
     public const double Exhaust = 100;
     public const double BoothAir = 90;
     public const double PieceUnknown = 85;
     public const double PieceNearDewPoint = 80;
+    public const double BlushMarginThatWarmingDoesNotCure = 82;
     public const double BlushMargin = 70;
     public const double FilmDoesNotSet = 60;
     public const double NoFilmAnswer = 55;

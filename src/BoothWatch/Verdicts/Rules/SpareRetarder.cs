@@ -15,8 +15,8 @@ public sealed class SpareRetarder : IRule
             yield return new Reason(
                 Name,
                 Verdict.Spray,
-                $"{RetarderText.Level(loaded)} retarder in the cup, {RetarderText.Level(recommended)} would do",
-                "it only dries slower, leave longer between coats",
+                $"the cup has {RetarderText.Level(loaded)} retarder, this air needs {(recommended > 0 ? RetarderText.Level(recommended) : "none")}",
+                "fine, it only dries slower, leave longer between coats",
                 RuleOrder.SpareRetarder);
         }
     }

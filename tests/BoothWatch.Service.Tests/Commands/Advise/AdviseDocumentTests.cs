@@ -21,7 +21,7 @@ public class AdviseDocumentTests
         try
         {
             File.WriteAllText(path, document[start..document.IndexOf("```", start, StringComparison.Ordinal)]);
-            Assert.Equal("glass", MixFile.Read(path).SubstrateId);
+            Assert.Equal("glass", MixFileReader.Read(path, out _)?.SubstrateId);
         }
         finally
         {

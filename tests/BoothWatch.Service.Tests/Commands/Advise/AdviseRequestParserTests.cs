@@ -79,7 +79,7 @@ public class AdviseRequestParserTests
     [InlineData("temperature=24 humidity=55 cup=1", "cup", "10 to 20000 mL", "250mL")]
     [InlineData("temperature=24 humidity=55 temperature-tolerance=9", "temperature-tolerance", "0 to 5 °C", "0.3C")]
     [InlineData("temperature=24 humidity=55 humidity-tolerance=30", "humidity-tolerance", "0 to 20 %RH", "3%")]
-    [InlineData("temperature=24 humidity=55 mix=there-is-none.json", "mix", "there-is-none.json", "")]
+    [InlineData("temperature=24 humidity=55 mix=there-is-none.json", "mix", "there is no such file", "")]
     public void WrongArgument_IsNamedWithRangeAndExample(string arguments, string field, string says, string example)
     {
         AdviseRequest? request = AdviseRequestParser.Parse(Defaults, Given(arguments.Split(' ')), out IReadOnlyList<ArgumentError> errors);

@@ -8,7 +8,7 @@ public class AdviseTextTests
     [Fact]
     public void Write_AnAnswer_ReadsAsReviewed() => Assert.Equal(
         """
-        SPRAY: clear coat, 6 % retarder holds this air (15 mL to the 250 mL cup)
+        SPRAY: clear coat, add 15 mL retarder to 250 mL of mix (6 %)
           spray: dew point 18.6 °C, 2.5 °C under what that mix holds: mix 6 % retarder and spray
 
         Air                24.0 °C, 72 %RH, 1013 hPa
@@ -32,8 +32,8 @@ public class AdviseTextTests
 
     [Theory]
     [InlineData(null, 0.0, "SPRAY: clear coat, no retarder needed")]
-    [InlineData(5.0, 6.0, "SPRAY: clear coat, 5 % retarder in the cup; 6 % retarder holds this air (15 mL to the 250 mL cup)")]
-    [InlineData(null, null, "SPRAY: clear coat, no retarder level of the ladder holds this air")]
+    [InlineData(5.0, 6.0, "SPRAY: clear coat, 5 % retarder in the cup; add 2.5 mL more retarder (to 6 %)")]
+    [InlineData(null, null, "SPRAY: clear coat, no retarder level holds this air: wait")]
     public void Write_StartsWithVerdictAndRetarder(double? loaded, double? recommended, string line) =>
         Assert.Equal(line, AdviseText.Write(AdviseAnswers.Answered(loaded, recommended), TemperatureUnit.Celsius).Split('\n')[0]);
 

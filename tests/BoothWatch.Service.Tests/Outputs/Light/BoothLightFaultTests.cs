@@ -106,6 +106,46 @@ public class BoothLightFaultTests
         TimeProvider.System,
         Microsoft.Extensions.Logging.Abstractions.NullLogger<BoothLight>.Instance));
 
+    [Fact]
+    public async Task Write_ThatHangs_EndsTheLifeOfTheLightUntilItReturns()
+    {
+        using ManualResetEventSlim entered = new();
+        using ManualResetEventSlim release = new();
+        using LightBench bench = new(make: driver => new HangingGreen(driver, entered, release));
+        bench.Run(3, Verdict.Wait);
+        Assert.True(bench.Light.IsAlive);
+
+        bench.Light.Show(Verdict.Spray);
+        Task hanging = Task.Run(() => bench.Time.Advance(LightPatterns.Step));
+        Assert.True(entered.Wait(TimeSpan.FromSeconds(30)));
+        bench.Run(1.9, Verdict.Wait);
+        Assert.True(bench.Light.IsAlive);
+        bench.Run(0.2, Verdict.Wait);
+        Assert.False(bench.Light.IsAlive);
+        Assert.False(OutputView.LineOf(bench.Light).Working);
+        Assert.False(OutputView.StatusOf(bench.Light).Working);
+
+        release.Set();
+        await hanging;
+        bench.Run(0.1, Verdict.Wait);
+        Assert.True(bench.Light.IsAlive);
+        Assert.Equal(PinValue.High, bench.Pins.Driven(LightBench.Red));
+    }
+
+    private sealed class HangingGreen(GpioDriver driver, ManualResetEventSlim entered, ManualResetEventSlim release) : GpioController(driver)
+    {
+        public override void Write(int pinNumber, PinValue value)
+        {
+            if (pinNumber == LightBench.Green && value == PinValue.High)
+            {
+                entered.Set();
+                release.Wait();
+            }
+
+            base.Write(pinNumber, value);
+        }
+    }
+
     private sealed class ShortedGreen(GpioDriver driver) : GpioController(driver)
     {
         public override PinValue Read(int pinNumber) => pinNumber == LightBench.Green ? PinValue.Low : base.Read(pinNumber);

@@ -127,6 +127,19 @@ public class ScriptedShopTests(ITestOutputHelper output)
     private static double Share(List<ShopState> day, double lowest, double highest) =>
         day.Count(state => state.BoothAir.RelativeHumidityPct >= lowest && state.BoothAir.RelativeHumidityPct < highest) / (double)day.Count;
 
+    [Fact]
+    public void NewDay_AfterClosing_IsAnnouncedForFifteenSeconds()
+    {
+        ShopClock clock = new(_time, Options.Create(new DemoOptions { DayLengthS = DayS }));
+        Assert.False(clock.IsNewDay);
+        _time.Advance(TimeSpan.FromSeconds(DayS));
+        Assert.True(clock.IsNewDay);
+        _time.Advance(TimeSpan.FromSeconds(14));
+        Assert.True(clock.IsNewDay);
+        _time.Advance(TimeSpan.FromSeconds(2));
+        Assert.False(clock.IsNewDay);
+    }
+
     private ScriptedShop Shop() => new(new ShopClock(_time, Options.Create(new DemoOptions { DayLengthS = DayS })));
 
     private List<ShopState> Day()

@@ -31,7 +31,7 @@ public class FilmRuleTests
 
     [Fact]
     public void BlushMargin_OverWhatTheCupHolds_SaysByHowMuchAndWhatServes() => Assert.Equal(
-        "dew point 17.8 °C, 0.6 °C over what this mix holds: raise retarder to 9 % or wait",
+        "dew point 17.8 °C, 0.6 °C over what this mix holds: add 8 mL more retarder (to 9 %) or wait",
         Say(GoodBooth.Film(-0.6, loadedPct: 5, recommendedPct: 9), 17.8));
 
     [Fact]
@@ -43,7 +43,7 @@ public class FilmRuleTests
     public void BlushMargin_ThinMargin_SaysWhatIsWanted()
     {
         Assert.Equal(
-            "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: raise retarder to 7 %, or lay thin coats and watch the film",
+            "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: add 4 mL more retarder (to 7 %), or lay thin coats and watch the film",
             Say(GoodBooth.Film(1.2, loadedPct: 5, recommendedPct: 7), 15));
         Assert.Equal(
             "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air",
@@ -52,7 +52,7 @@ public class FilmRuleTests
 
     [Fact]
     public void BlushMargin_Holds_SaysSo() => Assert.Equal(
-        "dew point 11.1 °C, 4.0 °C under what this mix holds, 2.0 °C wanted: spray with 5 % retarder",
+        "dew point 11.1 °C, 4.0 °C under what this mix holds, 2.0 °C wanted: spray, the 5 % retarder in the cup is enough",
         Say(GoodBooth.Film(4, loadedPct: 5, recommendedPct: 3), 11.1));
 
     [Fact]
@@ -62,7 +62,7 @@ public class FilmRuleTests
         Reason? reason = RuleCheck.Of(new BlushMargin(), evidence);
         Assert.Equal(Verdict.Spray, reason?.Limit);
         Assert.Equal(
-            "dew point 17.8 °C, 2.3 °C under what that mix holds, 2.0 °C wanted: mix 9 % retarder (18 mL to the 200 mL cup) and spray",
+            "dew point 17.8 °C, 2.3 °C under what that mix holds, 2.0 °C wanted: add 18 mL retarder to 200 mL of mix (9 %) and spray",
             reason?.ToString());
     }
 
@@ -96,7 +96,22 @@ public class FilmRuleTests
     {
         Reason? reason = RuleCheck.Of(
             new BlushMargin(), GoodBooth.Evidence(film: GoodBooth.Film(marginC, loadedPct: loadedPct, recommendedPct: 5)));
-        Assert.DoesNotContain("raise", reason?.Action, StringComparison.Ordinal);
+        Assert.DoesNotContain("add ", reason?.Action, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData(true, true)]
+    [InlineData(false, false)]
+    public void BlushMargin_AgainstAPieceNearTheDewPoint_LeadsOnlyWhereWarmingIsNotEnough(bool? holdsWithWarmPiece, bool pieceLeads)
+    {
+        FilmFindings film = GoodBooth.Film(-1.7, loadedPct: 5, recommendedPct: null, marginAtHighestC: 0.2) with { HoldsWithWarmPiece = holdsWithWarmPiece };
+        Evidence rain = GoodBooth.Evidence(film: film, air: GoodBooth.Air(22.1, 91, 20.1, pieceC: 20.2));
+        Reason first = RuleBook.Decide(rain)[0];
+        Assert.Equal(pieceLeads ? "piece-near-dew-point" : "blush-margin", first.Rule);
+        Assert.StartsWith(pieceLeads ? "wait, and warm the piece to 23.1 °C or more" : "wait, no retarder level", first.Action, StringComparison.Ordinal);
+        string? piece = RuleCheck.Of(new PieceNearDewPoint(), rain)?.Action;
+        Assert.Equal(!pieceLeads, piece!.Contains("warming the piece alone, to 23.1 °C, will not do", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -107,7 +122,7 @@ public class FilmRuleTests
         Evidence evidence = GoodBooth.Evidence(
             film: GoodBooth.Film(-0.6, loadedPct: 5, recommendedPct: 9), air: GoodBooth.Air(dewPointC: 17.8), policy: policy);
         Assert.Equal(
-            "dew point 64.0 °F, 1.1 °F over what this mix holds: raise retarder to 9 % or wait",
+            "dew point 64.0 °F, 1.1 °F over what this mix holds: add 8 mL more retarder (to 9 %) or wait",
             RuleCheck.Of(new BlushMargin(), evidence)?.ToString());
     }
 

@@ -33,16 +33,34 @@ public class PieceRuleTests
     public void PieceNearDewPoint_Reason_SaysHowWarmIsEnough()
     {
         Assert.Equal(
-            "piece 14.0 °C, 1.2 °C over the dew point: wait, and warm the piece to 15.8 °C or more",
+            "piece 14.0 °C, 1.2 °C over the dew point: wait, and warm the piece to 17.0 °C or more",
             RuleCheck.Of(new PieceNearDewPoint(), GoodBooth.Evidence(air: GoodBooth.Air(dewPointC: 12.8, pieceC: 14)))?.ToString());
         Assert.Equal(
-            "piece 10.0 °C, 2.8 °C under the dew point: wait, and warm the piece to 15.8 °C or more",
+            "piece 10.0 °C, 2.8 °C under the dew point: wait, and warm the piece to 17.0 °C or more",
             RuleCheck.Of(new PieceNearDewPoint(), GoodBooth.Evidence(air: GoodBooth.Air(dewPointC: 12.8, pieceC: 10)))?.ToString());
+    }
+
+    /// <summary>Dew point 12.8 °C and 3 °C; or air less 5 °C; the higher of the two, rounded up to a tenth.</summary>
+    [Theory]
+    [InlineData(22.0, 12.8)]
+    [InlineData(18.0, 12.8)]
+    [InlineData(22.03, 9.31)]
+    [InlineData(18.0, 12.87)]
+    public void Piece_WarmedToTheTemperatureNamed_PassesBothRules(double airC, double dewPointC)
+    {
+        double pieceC = dewPointC - 1;
+        Evidence cold = GoodBooth.Evidence(air: GoodBooth.Air(airC, dewPointC: dewPointC, pieceC: pieceC));
+        string action = RuleCheck.Of(new PieceNearDewPoint(), cold)!.Action;
+        double namedC = double.Parse(action.Split(' ').First(word => word.Contains('.', StringComparison.Ordinal)), System.Globalization.CultureInfo.InvariantCulture);
+        Evidence At(double c) => GoodBooth.Evidence(air: GoodBooth.Air(airC, dewPointC: dewPointC, pieceC: c));
+        bool Passes(double c) => RuleCheck.Of(new PieceNearDewPoint(), At(c)) is null && RuleCheck.Of(new PieceAgainstAir(), At(c)) is null;
+        Assert.True(Passes(namedC + 1e-9));
+        Assert.False(Passes(namedC - 0.1001));
     }
 
     [Theory]
     [InlineData(22.0, 17.0, null)]
-    [InlineData(22.0, 16.9, "piece 16.9 °C, 5.1 °C colder than the air: let it warm in the booth first")]
+    [InlineData(22.0, 16.9, "piece 16.9 °C, 5.1 °C colder than the air: let it warm in the booth to 17.0 °C first")]
     [InlineData(22.0, 32.0, null)]
     [InlineData(22.0, 32.1, "piece 32.1 °C, 10.1 °C warmer than the air: let it cool in the booth first")]
     public void PieceAgainstAir_AtEachEdge_SlowsDown(double airC, double pieceC, string? expected)
