@@ -51,6 +51,9 @@ internal sealed partial class DemoPast(
             if (store.IsEmpty)
             {
                 await Task.Factory.StartNew(() => Create(stoppingToken), stoppingToken, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+
+                // The past is made of far more than the booth ever keeps in memory; give that back once.
+                GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
             }
         }
         catch (JournalException trouble)
