@@ -25,7 +25,8 @@ public static class BoothHost
     /// <param name="time">The clock of everything but the emulated chips; null: that of the machine.</param>
     public static WebApplication Build(ConfigurationFile file, TimeProvider? time = null)
     {
-        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        // Its own sources are dropped below; without this they would still watch every file under the working folder.
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = ["--hostBuilder:reloadConfigOnChange=false"] });
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddConfiguration(file.Configuration);
 
