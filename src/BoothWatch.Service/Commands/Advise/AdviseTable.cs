@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Threading.Channels;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Configuration;
-using CsvHelper;
 using CsvHelper.Configuration;
+using CsvHelper;
 
 namespace BoothWatch.Service.Commands.Advise;
 
@@ -104,7 +105,7 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
         await reading;
         if (!json)
         {
-            await streams.Error.WriteLineAsync(AdviseText.Caution);
+            await streams.Error.WriteLineAsync(AdviseAnswer.Caution);
         }
 
         return anyFailed ? ExitCode.Failed : ExitCode.Good;

@@ -1,4 +1,5 @@
-using BoothWatch.Service.Commands.Advise;
+using BoothWatch.Service.Advice;
+using BoothWatch.Service.Tests.Advice;
 
 namespace BoothWatch.Service.Tests.Commands.Advise;
 

@@ -1,4 +1,4 @@
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>The kinds of number that <c>advise</c> takes. Conversion factors: NIST SP 811 (2008), appendix B.8.</summary>
 internal static class Measures

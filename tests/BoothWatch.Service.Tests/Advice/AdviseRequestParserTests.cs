@@ -1,8 +1,8 @@
 using BoothWatch.Film;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Coat;
-using BoothWatch.Service.Commands.Advise;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 public class AdviseRequestParserTests
 {

@@ -1,4 +1,4 @@
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One argument of <c>advise</c>, which is also a column of its table.</summary>
 /// <param name="Name">Name without dashes.</param>
