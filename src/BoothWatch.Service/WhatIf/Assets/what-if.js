@@ -135,9 +135,7 @@ function label() {
 
 function show(reply) {
   const first = reply.reasons[0];
-  byId("answer").dataset.verdict = reply.verdict.replace(" ", "-");
-  byId("word").textContent = reply.verdict;
-  byId("shape").src = icons[reply.verdict];
+  showVerdict(reply.verdict);
   byId("finding").textContent = first.finding;
   byId("action").textContent = first.action;
   byId("further").replaceChildren(...reply.reasons.slice(1).map(reason => {
@@ -155,7 +153,15 @@ function show(reply) {
   byId("set").textContent = known(reply.timeToSetS, value => value < 120 ? `${Math.round(value)} s` : `${(value / 60).toFixed(1)} min`);
   byId("water").textContent = known(reply.waterAtSetGPerM2, value => value < 0.05 ? "no water in it" : `${value.toFixed(1)} g/m² of water in it`);
   byId("critical").textContent = known(reply.criticalHumidityPct, value => `${Math.round(value)} %`);
+  byId("briefText").textContent = `What if: ${reply.verdict}, retarder ${byId("retarder").textContent}, margin ${byId("margin").textContent}`;
   showScale(reply.inputs.relativeHumidityPct, reply.criticalHumidityPct);
+}
+
+function showVerdict(word) {
+  byId("answer").dataset.verdict = word.replace(" ", "-");
+  byId("word").textContent = word;
+  byId("shape").src = icons[word];
+  byId("briefShape").src = icons[word];
 }
 
 function figuresFor(reply) {
@@ -210,9 +216,8 @@ async function ask() {
 
 function fail(text) {
   notice(text);
-  byId("answer").dataset.verdict = "wait";
-  byId("word").textContent = "wait";
-  byId("shape").src = icons.wait;
+  showVerdict("wait");
+  byId("briefText").textContent = "What if: no answer";
   byId("finding").textContent = "there is no answer to this question";
   byId("action").textContent = "";
   byId("further").replaceChildren();

@@ -1,5 +1,4 @@
 using BoothWatch.Service.Advice;
-using BoothWatch.Service.Tests.Advice;
 
 namespace BoothWatch.Service.Tests.Commands.Advise;
 
