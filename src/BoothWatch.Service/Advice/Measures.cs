@@ -44,7 +44,7 @@ internal static class Measures
     public static Measure Parts { get; } = new(
         "parts by volume",
         new Dictionary<string, Func<double, double>> { [""] = v => v },
-        0, 100, "from 0 to 100 parts by volume, a number without a unit");
+        0, 100, "from 0 to 100, without a unit");
 
     public static Measure WetFilm { get; } = new(
         "a wet film thickness",

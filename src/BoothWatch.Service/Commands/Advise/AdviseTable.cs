@@ -31,7 +31,8 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
         }
         catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
         {
-            await streams.Error.WriteLineAsync($"--table is '{path}': {problem.Message} Give a CSV file or - for standard input, for example --table airs.csv");
+            string why = problem is UnauthorizedAccessException ? "it may not be read" : "there is no such file";
+            await streams.Error.WriteLineAsync($"--table is '{path}': {why}; give a CSV file or - for standard input, for example --table airs.csv");
             return ExitCode.Wrong;
         }
     }

@@ -20,7 +20,7 @@ internal static class AdviseText
         AdviseRequest request = answer.Request;
         AirFindings air = answer.Air;
         var text = new StringBuilder();
-        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {RetarderAdvice(answer.Film)}");
+        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {Headline(answer)}");
         foreach (Reason reason in answer.Reasons)
         {
             Line(text, $"  {reason.Limit.Word()}: {reason}");
@@ -75,6 +75,12 @@ internal static class AdviseText
         Invariant($"{line,4}  {"error",-9}  {string.Join("; ", errors.Select(error => error.InTable))}");
 
     private static string Kind(AdviseRequest request) => request.Coat.Kind.ToString().ToLowerInvariant();
+
+    // Where the mix is not what stops the coat, what stops it comes first.
+    private static string Headline(AdviseAnswer answer) =>
+        answer.Verdict != Verdict.Spray && answer.Film is { RecommendedRetarderPct: not null, RetarderToAddMl: 0 }
+            ? answer.Reasons[0].Finding
+            : RetarderAdvice(answer.Film);
 
     private static string RetarderAdvice(FilmFindings? film)
     {
