@@ -112,7 +112,7 @@ public sealed class ApiTests
     [InlineData("/api/history?points=1", "points", "points is 1; give a number from 2 to 5000", "for example points=500")]
     [InlineData("/api/history?points=many", "points", "points is many", "from 2 to 5000")]
     [InlineData("/api/history?from=2026-06-03T06:00:00Z&to=2026-06-03T05:00:00Z", "from", "from is 2026-06-03T06:00:00Z; give a time before 'to'", "from=2026-06-03T04:00:00Z")]
-    [InlineData("/api/history?from=1970-01-01T00:00:00Z&to=2026-06-03T05:00:00Z", "from", "at most 366 days", "for example")]
+    [InlineData("/api/history?from=1970-01-01T00:00:00Z&to=2026-06-03T05:00:00Z", "from", "at most 1830 days", "for example")]
     [InlineData("/chart.svg?hours=0", "hours", "hours is 0; give hours from 0.1 to 72", "for example hours=6")]
     [InlineData("/chart.svg?hours=NaN", "hours", "hours is NaN", "from 0.1 to 72")]
     [InlineData("/chart.svg?width=100000", "width", "width is 100000; give pixels from 240 to 2400", "for example width=720")]
