@@ -102,6 +102,22 @@ public sealed class SeriesQuery(JournalLocation location)
             return ChangesOf(command);
         });
 
+    /// <summary>How many verdict changes have a higher id and are not older than a time, and the time of the oldest of them.</summary>
+    /// <param name="lastId">The id before them.</param>
+    /// <param name="from">Only changes from then on.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public (int Count, DateTimeOffset? Oldest) VerdictChangesAfter(long lastId, DateTimeOffset from) =>
+        Read<(int, DateTimeOffset?)>((0, null), connection =>
+        {
+            using SqliteCommand command = connection.CreateCommand();
+            command.CommandText = "SELECT count(*), min(time_ms) FROM verdict_change WHERE id > $last AND time_ms >= $from";
+            command.Parameters.AddWithValue("$last", lastId);
+            command.Parameters.AddWithValue("$from", from.ToUnixTimeMilliseconds());
+            using SqliteDataReader reader = command.ExecuteReader();
+            reader.Read();
+            return (reader.GetInt32(0), reader.IsDBNull(1) ? null : DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(1)));
+        });
+
     private static List<VerdictChange> ChangesOf(SqliteCommand command)
     {
         using SqliteDataReader reader = command.ExecuteReader();
