@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 
 namespace BoothWatch.Page.Tests;
 
-/// <summary>How the page looks. Set BOOTHWATCH_SCREENSHOTS to a folder to keep pictures for a person to look at.</summary>
+/// <summary>How the page looks. Set PAGE_TESTS_SCREENSHOTS to a folder to keep pictures for a person to look at.</summary>
 [Collection(BrowserTests.Name)]
 public sealed class LookTests(Browser browser)
 {
@@ -128,7 +128,7 @@ public sealed class LookTests(Browser browser)
 
     private static async Task Keep(Tab tab, string name)
     {
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
+        if (Environment.GetEnvironmentVariable("PAGE_TESTS_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png") });
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-full.png"), FullPage = true });
