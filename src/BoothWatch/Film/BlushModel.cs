@@ -52,9 +52,9 @@ public sealed class BlushModel
         ArgumentNullException.ThrowIfNull(air);
         ArgumentNullException.ThrowIfNull(airUncertainty);
         int? loaded = LoadedIndex(plan);
-        if (CoatConditionsCheck.SurroundingsProblem(air.TemperatureC, pieceTemperatureC, air.PressurePa, reserveC: 2) is { } problem)
+        if (CoatConditionsCheck.Outside(air.TemperatureC, pieceTemperatureC, air.PressurePa, reserveC: 2) is { } outside)
         {
-            throw new DryingFailedException($"outside the range of the drying-film model: {problem}");
+            throw outside;
         }
 
         lock (_gate)

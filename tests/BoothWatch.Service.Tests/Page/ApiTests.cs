@@ -217,6 +217,19 @@ public sealed class ApiTests
     }
 
     [Fact]
+    public async Task Now_OfAShopThatReadsFahrenheit_SaysInItWhyASensorIsNotBelieved()
+    {
+        await using ShopPage shop = await ShopPage.Start(sources: Samples.Sources with { TemperatureUnit = Verdicts.TemperatureUnit.Fahrenheit });
+        Reading faulty = new(
+            Quantity.BoothTemperature, "boothAir", 71, 0.1, TimeSpan.Zero, ReadingQuality.OutOfRange, new Cause($"reads {new Degrees(71)}, plausible is less"));
+        await shop.Show(Samples.Blind with { Snapshot = Samples.Blind.Snapshot with { Readings = Samples.Blind.Snapshot.Readings.SetItem(faulty.Quantity, faulty) } });
+
+        // 71 °C x 1.8 + 32.
+        Assert.Equal("reads 159.8 °F, plausible is less", (await Json(shop, "/api/now")).GetProperty("readings")[0].GetProperty("cause").GetString());
+        Assert.Contains("reads 159.8 °F, plausible is less", WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url))), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task OpenApi_Document_DescribesEveryAddressWithItsParametersAndWords()
     {
         await using ShopPage shop = await ShopPage.Start();

@@ -78,7 +78,7 @@ internal sealed class MqttOutput(
             await PublishAsync(session, property, property.Value(assessment), cancellationToken);
         }
 
-        byte[] document = MqttJson.Write(AssessmentDocument.Of(assessment, booth.Value.Shop, booth.Value.Name));
+        byte[] document = MqttJson.Write(AssessmentDocument.Of(assessment, booth.Value.Shop, booth.Value.Name, booth.Value.Unit));
         await session.PublishAsync(topics.Assessment, document, ContentTypes.Json, retain: true, _expiryS, cancellationToken);
         if (anew)
         {
