@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using BoothWatch.Verdicts;
+using BoothWatch.Verdicts.Rules;
 
 namespace BoothWatch.Service.Commands.Advise;
 
@@ -24,7 +25,7 @@ internal static class AdviseText
         AdviseRequest request = answer.Request;
         AirFindings air = answer.Air;
         var text = new StringBuilder();
-        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {RetarderAdvice(answer.Film)}");
+        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {RetarderAdvice(answer)}");
         foreach (Reason reason in answer.Reasons)
         {
             Line(text, $"  {reason.Limit.Word()}: {reason}");
@@ -80,11 +81,17 @@ internal static class AdviseText
 
     private static string Kind(AdviseRequest request) => request.Coat.Kind.ToString().ToLowerInvariant();
 
-    private static string RetarderAdvice(FilmFindings? film)
+    private static string RetarderAdvice(AdviseAnswer answer)
     {
-        if (film is null)
+        if (answer.Film is not { } film)
         {
             return "the model has no answer";
+        }
+
+        // The reason says the rest.
+        if (answer.Reasons.Any(reason => reason.Rule == SpareRetarder.RuleName))
+        {
+            return $"in the cup {RetarderText.Level(film.LoadedRetarderPct ?? 0)}: enough";
         }
 
         string loaded = film is { LoadedRetarderPct: > 0 and { } level, RetarderToAddMl: null or > 0 } ? $"{RetarderText.Level(level)} retarder in the cup; " : "";
