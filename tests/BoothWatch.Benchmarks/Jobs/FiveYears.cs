@@ -26,6 +26,7 @@ internal static class FiveYears
     private const int CoatsEach = 4;
     private const int Minutes = 5 * 365 * 24 * 60;
     private const int LongestDays = 5 * 365;
+    private const int MostPoints = 5000;
     private const double BoundMs = 150;
     private const int Rounds = 40;
 
@@ -56,10 +57,11 @@ internal static class FiveYears
             "/api/coats", "/api/coats?take=200&skip=9800", "/api/coats?outcome=blushed", "/api/coats?marginTo=0.5&piece=door",
             $"/api/coats?from={late}&to=2023-07-01T00:00:00Z", "/api/coats?outcome=known&kind=flash&marginFrom=1", "/api/jobs/1250", "/api/jobs/2500",
             "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000",
-            History(7), History(30), History(40, 5000), History(366), History(366, 5000), History(LongestDays), History(LongestDays, 5000),
+            History(7), History(20, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
         })
         {
             double[] times = new double[Rounds];
+            TimeSpan processor = Environment.CpuUsage.TotalTime;
             for (int i = 0; i < Rounds; i++)
             {
                 long start = Stopwatch.GetTimestamp();
@@ -69,11 +71,13 @@ internal static class FiveYears
                 times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
             }
 
+            // Of the whole process, the browser's side included: a figure that a busy machine does not move.
+            double processorMs = (Environment.CpuUsage.TotalTime - processor).TotalMilliseconds / Rounds;
             double first = times[0];
             Array.Sort(times);
             double high = times[(int)(0.95 * (Rounds - 1))];
             worst = Math.Max(worst, high);
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0} ms"));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0}  processor {processorMs,6:0.0} ms"));
         }
 
         await app.StopAsync();

@@ -97,12 +97,12 @@ public sealed class SeriesQueryTests : IDisposable
     }
 
     [Fact]
-    public void History_OfMoreThanFortyDays_StepsByHoursAtLeast()
+    public void History_OfMoreThanTwentyDays_StepsByHoursAtLeast()
     {
-        OldJournal.Create(_folder, Start, 42 * 24, everyMinutes: 60);
+        OldJournal.Create(_folder, Start, 22 * 24, everyMinutes: 60);
 
-        Assert.Equal(TimeSpan.FromMinutes(15), _folder.Query.History(Start, Start.AddDays(40), 5000).Step);
-        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(41), 5000).Step);
+        Assert.Equal(TimeSpan.FromMinutes(10), _folder.Query.History(Start, Start.AddDays(20), 5000).Step);
+        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(21), 5000).Step);
     }
 
     [Fact]
