@@ -57,7 +57,7 @@ internal static class FiveYears
             "/api/coats", "/api/coats?take=200&skip=9800", "/api/coats?outcome=blushed", "/api/coats?marginTo=0.5&piece=door",
             $"/api/coats?from={late}&to=2023-07-01T00:00:00Z", "/api/coats?outcome=known&kind=flash&marginFrom=1", "/api/jobs/1250", "/api/jobs/2500",
             "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000",
-            History(7), History(20, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
+            History(7), History(15, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
         })
         {
             double[] times = new double[Rounds];

@@ -17,7 +17,7 @@ public sealed class SeriesQuery(JournalLocation location)
     public const int MostPoints = 10_000;
 
     // Minutes that one answer may be gathered from: what a small machine reads in a fraction of a second.
-    private const long MostMinutes = 20 * 24 * 60;
+    private const long MostMinutes = 15 * 24 * 60;
 
     private static readonly int[] StepsS =
         [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
@@ -25,7 +25,7 @@ public sealed class SeriesQuery(JournalLocation location)
     /// <summary>
     /// The history of a span: the rows as written while they are few, else by steps of seconds; from the minute
     /// summaries where these give at least a quarter of the points, and where rows have been cleared away; from the hour
-    /// summaries where a point stands for an hour or more, as it always does in a span of more than twenty days.
+    /// summaries where a point stands for an hour or more, as it always does in a span of more than fifteen days.
     /// </summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included.</param>

@@ -97,12 +97,12 @@ public sealed class SeriesQueryTests : IDisposable
     }
 
     [Fact]
-    public void History_OfMoreThanTwentyDays_StepsByHoursAtLeast()
+    public void History_OfMoreThanFifteenDays_StepsByHoursAtLeast()
     {
-        OldJournal.Create(_folder, Start, 22 * 24, everyMinutes: 60);
+        OldJournal.Create(_folder, Start, 17 * 24, everyMinutes: 60);
 
-        Assert.Equal(TimeSpan.FromMinutes(10), _folder.Query.History(Start, Start.AddDays(20), 5000).Step);
-        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(21), 5000).Step);
+        Assert.Equal(TimeSpan.FromMinutes(5), _folder.Query.History(Start, Start.AddDays(15), 5000).Step);
+        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(16), 5000).Step);
     }
 
     [Fact]
