@@ -44,7 +44,7 @@ public static class BoothHost
         builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
-        builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
+        builder.Services.AddOutput<PageFeed>(pump => (pump.Capacity, pump.NewestOnly) = (1, true));
         builder.Services.AddJobs(file);
         builder.Services.AddWhatIf();
         builder.Services.AddSingleton(PlaceOf);

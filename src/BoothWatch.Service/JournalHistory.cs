@@ -13,6 +13,8 @@ internal sealed class JournalHistory(SeriesQuery series) : IHistory
             Time = point.Time.UtcDateTime,
             TemperatureC = point.TemperatureC,
             RelativeHumidityPct = point.RelativeHumidityPct,
+            LeastRelativeHumidityPct = point.LeastRelativeHumidityPct,
+            MostRelativeHumidityPct = point.MostRelativeHumidityPct,
             DewPointC = point.DewPointC,
             PieceTemperatureC = point.PieceTemperatureC,
             LowestFilmTemperatureC = point.LowestFilmTemperatureC,

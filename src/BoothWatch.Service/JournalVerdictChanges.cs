@@ -13,6 +13,19 @@ internal sealed class JournalVerdictChanges(SeriesQuery series, JournalLocation 
     public IReadOnlyList<VerdictChangeEntry> Newest(int most) =>
         [.. series.VerdictChanges(DateTimeOffset.UnixEpoch, DateTimeOffset.MaxValue, most).OrderBy(change => change.Id).Select(EntryOf)];
 
+    public ChangesWaiting? After(long lastId, DateTime from)
+    {
+        try
+        {
+            (int count, DateTimeOffset? oldest) = series.VerdictChangesAfter(lastId, from);
+            return new ChangesWaiting(count, oldest?.UtcDateTime);
+        }
+        catch (JournalException)
+        {
+            return null; // The journal says so itself.
+        }
+    }
+
     private static VerdictChangeEntry EntryOf(VerdictChange change) => new(
         change.Id,
         change.Time.UtcDateTime,

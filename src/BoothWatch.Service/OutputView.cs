@@ -27,7 +27,7 @@ internal static class OutputView
         health switch
         {
             { IsFailing: true, OldestWaiting: { } age } => $"failing, {health.Queued} waiting, the oldest for {AgeText(age)}: {health.LastError}",
-            { IsFailing: true } => $"failing, {health.Queued} waiting: {health.LastError}",
+            { IsFailing: true } => $"failing, {(health.Queued > 0 ? health.Queued : "nothing")} waiting: {health.LastError}",
             { Dropped: > 0 } => $"working, {health.Dropped} lost since start",
             { SetAside: > 0 } => $"working, {health.SetAside} refused by the receiver and set aside",
             _ => "working",
@@ -50,6 +50,7 @@ internal static class OutputView
         Working = !health.IsFailing,
         Handled = health.Handled,
         Dropped = health.Dropped,
+        Superseded = health.Superseded,
         SetAside = health.SetAside,
         Failures = health.Failures,
         Backlog = health.Queued,

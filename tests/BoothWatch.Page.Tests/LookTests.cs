@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 
 namespace BoothWatch.Page.Tests;
 
-/// <summary>How the page looks. Set BOOTHWATCH_SCREENSHOTS to a folder to keep pictures for a person to look at.</summary>
+/// <summary>How the page looks. Set PAGE_TESTS_SCREENSHOTS to a folder to keep pictures for a person to look at.</summary>
 [Collection(BrowserTests.Name)]
 public sealed class LookTests(Browser browser)
 {

@@ -82,7 +82,7 @@ public sealed class TypedPieceTests(Browser browser) : IDisposable
         }
 
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
+        if (Environment.GetEnvironmentVariable("PAGE_TESTS_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"typed-{width}.png"), FullPage = true });
         }
@@ -100,7 +100,7 @@ public sealed class TypedPieceTests(Browser browser) : IDisposable
         await tab.Page.Locator("html[data-link=live] #chart[src*='n=']").WaitForAsync();
         Assert.True(await tab.Page.EvaluateAsync<int>("document.getElementById('chart').naturalWidth") > 0);
         await Expect(tab.Page.Locator("#chartNote")).ToBeHiddenAsync();
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
+        if (Environment.GetEnvironmentVariable("PAGE_TESTS_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, "no-past.png") });
         }

@@ -24,6 +24,7 @@ internal static class AdviseJson
                 Verdict = answer.Verdict.Word(),
                 RetarderPct = Rounded(answer.Film?.RecommendedRetarderPct),
                 RetarderMl = Rounded(answer.Film?.RecommendedRetarderMl),
+                RetarderToAddMl = Rounded(answer.Film?.RetarderToAddMl),
                 DewPointC = Rounded(answer.Air.DewPointC),
                 DewPointUncertaintyC = Rounded(answer.Air.DewPointUncertaintyC),
                 CriticalHumidityPct = Rounded(answer.Film?.CriticalHumidityPct),

@@ -17,6 +17,8 @@ internal sealed record AdviseReply
 
     public required double? RetarderMl { get; init; }
 
+    public required double? RetarderToAddMl { get; init; }
+
     public required double DewPointC { get; init; }
 
     public required double DewPointUncertaintyC { get; init; }

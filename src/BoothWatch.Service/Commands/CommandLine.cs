@@ -68,6 +68,7 @@ public static class CommandLine
             RunCommand.Build(config, streams),
             AdviseCommand.Build(config, streams),
             SensorsCommand.Build(config, streams),
+            LampsCommand.Build(config, streams),
             ConfigCommand.Build(config, streams),
         };
         root.SetAction((parsed, cancel) => RunCommand.RunAsync(parsed.GetValue(config), streams, cancel));

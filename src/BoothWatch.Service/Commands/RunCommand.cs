@@ -81,7 +81,8 @@ internal static partial class RunCommand
     /// <summary>What to say of a failed start: the setting and the fix where the page could not listen, else only what happened.</summary>
     internal static string Explain(Exception problem, string url) => $"BoothWatch cannot start: {PageAddress.ExplainFailure(problem, url) ?? problem.Message}";
 
-    private static string FolderOf(IConfiguration configuration)
+    /// <summary>The folder of the journal, which is what a program claims.</summary>
+    internal static string FolderOf(IConfiguration configuration)
     {
         var series = (SeriesOptions)ConfigurationSections.Bind(configuration, typeof(SeriesOptions));
         return Path.GetDirectoryName(JournalLocation.Of(series, isDemo: false).Path)!;

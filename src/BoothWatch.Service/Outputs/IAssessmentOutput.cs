@@ -11,6 +11,9 @@ public interface IAssessmentOutput
     /// <summary>Name in logs and on the page, for example <c>series</c>.</summary>
     string Name { get; }
 
+    /// <summary>What waits for it, where that is not its queue; null: the queue. Asked on every look at its health, so it must be cheap.</summary>
+    OutputBacklog? Backlog => null;
+
     /// <summary>Handles one assessment. Assessments arrive in order; some are skipped when the output is too slow.</summary>
     Task HandleAsync(Assessment assessment, CancellationToken cancellationToken);
 }

@@ -36,7 +36,7 @@ internal static class ApiDescription
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable)
             .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
-                Query("from", "Begin, RFC 3339 with Z or an offset. Default: page:chartHours before 'to'. At most 366 days before 'to'.", JsonSchemaType.String, "2026-06-03T06:00:00Z", "date-time"),
+                Query("from", $"Begin, RFC 3339 with Z or an offset. Default: page:chartHours before 'to'. At most {PageEndpoints.LongestDays} days before 'to'.", JsonSchemaType.String, "2026-06-03T06:00:00Z", "date-time"),
                 Query("to", "End, RFC 3339 with Z or an offset. Default: now.", JsonSchemaType.String, "2026-06-03T12:00:00Z", "date-time"),
                 Query("points", $"About how many points, 2 to {PageEndpoints.MostPoints}. Default 500.", JsonSchemaType.Integer, 500)));
 

@@ -14,6 +14,12 @@ public sealed record HistoryPoint
     /// <summary>Relative humidity, %.</summary>
     public double? RelativeHumidityPct { get; init; }
 
+    /// <summary>Least relative humidity of the span that the point stands for, %.</summary>
+    public double? LeastRelativeHumidityPct { get; init; }
+
+    /// <summary>Most relative humidity of the span that the point stands for, %.</summary>
+    public double? MostRelativeHumidityPct { get; init; }
+
     /// <summary>Dew point, °C.</summary>
     public double? DewPointC { get; init; }
 

@@ -61,7 +61,7 @@ public sealed record NowAnswer
         Film = state.Assessment?.Film,
         ClockProven = state.Assessment?.Snapshot.ClockProven ?? false,
         Readings = state.Assessment is { } assessment
-            ? [.. assessment.Snapshot.Readings.Values.OrderBy(r => r.Quantity).Select(ReadingAnswer.Of)]
+            ? [.. assessment.Snapshot.Readings.Values.OrderBy(r => r.Quantity).Select(r => ReadingAnswer.Of(r, sources.TemperatureUnit))]
             : [],
         Sensors = sources.Sensors,
         Outputs = sources.Outputs(),

@@ -15,6 +15,9 @@ public sealed record OutputStatus
     /// <summary>What was lost to it.</summary>
     public long Dropped { get; init; }
 
+    /// <summary>Live states that a newer one overtook before they were published, where only the newest counts; no loss.</summary>
+    public long Superseded { get; init; }
+
     /// <summary>What the receiver refused for good; kept in the journal with the reason.</summary>
     public long SetAside { get; init; }
 

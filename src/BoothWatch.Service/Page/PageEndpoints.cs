@@ -20,7 +20,7 @@ internal sealed class PageEndpoints(
     TimeProvider time)
 {
     public const int MostPoints = 5000;
-    private static readonly TimeSpan LongestSpan = TimeSpan.FromDays(366);
+    public const int LongestDays = 1830;
 
     public ContentHttpResult Page() => TypedResults.Content(html.Render(View(feed.Current), sources, text, time.GetUtcNow()), "text/html; charset=utf-8");
 
@@ -47,10 +47,10 @@ internal sealed class PageEndpoints(
         DateTimeOffset to = query.Time("to", now, now);
         DateTimeOffset from = query.Time("from", to - TimeSpan.FromHours(options.Value.ChartHours), now.AddHours(-1));
         int points = query.Whole("points", 2, MostPoints, 500, "a number");
-        if (query.Problem is null && (from >= to || to - from > LongestSpan))
+        if (query.Problem is null && (from >= to || to - from > TimeSpan.FromDays(LongestDays)))
         {
             query.Add("from", from.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
-                $"give a time before 'to' and at most {LongestSpan.TotalDays:0} days before it, for example from={to.UtcDateTime.AddHours(-1):yyyy-MM-dd'T'HH:mm:ss'Z'}");
+                $"give a time before 'to' and at most {LongestDays} days before it, for example from={to.UtcDateTime.AddHours(-1):yyyy-MM-dd'T'HH:mm:ss'Z'}");
         }
 
         if (query.Problem is { } problem)

@@ -50,7 +50,7 @@ public sealed record PageView
             Verdict = Key(state.Verdict),
             Stale = state.IsStale,
             FurtherReasons = [.. state.Reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
-            Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot))],
+            Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot, new TemperatureText(sources.TemperatureUnit)))],
             Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],
             Fields = new Dictionary<string, string>
             {
@@ -103,7 +103,7 @@ public sealed record PageView
     private static double? Known(CurrentState state, Quantity quantity) =>
         state.Assessment?.Snapshot[quantity] is { IsGood: true } reading ? reading.Value : null;
 
-    private static HealthLine HealthOf(SensorLine sensor, BoothSnapshot? snapshot)
+    private static HealthLine HealthOf(SensorLine sensor, BoothSnapshot? snapshot, TemperatureText text)
     {
         Reading[] readings = snapshot is null
             ? []
@@ -111,7 +111,7 @@ public sealed record PageView
         Reading? bad = readings.FirstOrDefault(r => !r.IsGood);
         return readings.Length == 0 ? new HealthLine(sensor.Name, "no answer yet", sensor.Description, false)
             : bad is null ? new HealthLine(sensor.Name, "good", sensor.Description, true)
-            : new HealthLine(sensor.Name, QualityWord(bad.Quality), bad.Cause is { } cause ? $"{sensor.Description}: {cause}" : sensor.Description, false);
+            : new HealthLine(sensor.Name, QualityWord(bad.Quality), bad.Cause is { } cause ? $"{sensor.Description}: {text.Of(cause)}" : sensor.Description, false);
     }
 
     private static string QualityWord(ReadingQuality quality) => quality switch

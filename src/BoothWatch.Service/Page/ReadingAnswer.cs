@@ -1,4 +1,5 @@
 using BoothWatch.Readings;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Page;
 
@@ -21,8 +22,8 @@ public sealed record ReadingAnswer(
     ReadingQuality Quality,
     string? Cause)
 {
-    /// <summary>Renders a reading.</summary>
-    public static ReadingAnswer Of(Reading reading) => new(
+    /// <summary>Renders a reading; the words of its cause are for people, in the unit that they read.</summary>
+    public static ReadingAnswer Of(Reading reading, TemperatureUnit unit) => new(
         reading.Quantity, reading.Sensor, reading.Value, QuantityUnit.Of(reading.Quantity), reading.StandardUncertainty,
-        Math.Round(reading.Age.TotalSeconds, 2), reading.Quality, reading.Cause);
+        Math.Round(reading.Age.TotalSeconds, 2), reading.Quality, reading.Cause is { } cause ? new TemperatureText(unit).Of(cause) : null);
 }

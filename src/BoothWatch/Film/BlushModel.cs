@@ -52,9 +52,9 @@ public sealed class BlushModel
         ArgumentNullException.ThrowIfNull(air);
         ArgumentNullException.ThrowIfNull(airUncertainty);
         int? loaded = LoadedIndex(plan);
-        if (CoatConditionsCheck.SurroundingsProblem(air.TemperatureC, pieceTemperatureC, air.PressurePa, reserveC: 2) is { } problem)
+        if (CoatConditionsCheck.Outside(air.TemperatureC, pieceTemperatureC, air.PressurePa, reserveC: 2) is { } outside)
         {
-            throw new DryingFailedException($"outside the range of the drying-film model: {problem}");
+            throw outside;
         }
 
         lock (_gate)
@@ -89,16 +89,8 @@ public sealed class BlushModel
         }
     }
 
-    private static CoatConditions Conditions(CoatPlan plan, int level, MoistAir air, double pieceTemperatureC) => new()
-    {
-        Mix = plan.Ladder[level].Mix,
-        WetFilmUm = plan.WetFilmUm,
-        Substrate = plan.Substrate,
-        AirSpeedMPerS = plan.AirSpeedMPerS,
-        AirTemperatureC = air.TemperatureC,
-        PressurePa = air.PressurePa,
-        PieceTemperatureC = pieceTemperatureC,
-    };
+    private static CoatConditions Conditions(CoatPlan plan, int level, MoistAir air, double pieceTemperatureC) =>
+        plan.ConditionsOf(plan.Ladder[level].Mix, air, pieceTemperatureC);
 
     private static int? LoadedIndex(CoatPlan plan)
     {

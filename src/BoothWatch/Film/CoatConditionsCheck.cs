@@ -10,7 +10,7 @@ internal static class CoatConditionsCheck
     public static void Throw(CoatConditions conditions, double airVapourPressurePa)
     {
         string? problem = CoatProblem(conditions)
-            ?? SurroundingsProblem(conditions.AirTemperatureC, conditions.PieceTemperatureC, conditions.PressurePa)
+            ?? Outside(conditions.AirTemperatureC, conditions.PieceTemperatureC, conditions.PressurePa)?.Message
             ?? Problem(airVapourPressurePa, 0, 40000, "vapour pressure of the air", "Pa", "1500")
             ?? Problem(conditions.LandingTemperatureC ?? 20, -20, 80, "landing temperature", "°C", "20");
         if (problem is not null)
@@ -19,15 +19,18 @@ internal static class CoatConditionsCheck
         }
     }
 
-    /// <summary>What is wrong with the measured surroundings; null when nothing is.</summary>
+    /// <summary>What of the measured surroundings is outside the model; null when nothing is.</summary>
     /// <param name="airTemperatureC">Air temperature, °C.</param>
     /// <param name="pieceTemperatureC">Piece temperature, °C.</param>
     /// <param name="pressurePa">Station pressure, Pa.</param>
     /// <param name="reserveC">How far inside the range temperatures must lie, °C: whoever looks at neighbouring temperatures too needs some.</param>
-    public static string? SurroundingsProblem(double airTemperatureC, double pieceTemperatureC, double pressurePa, double reserveC = 0) =>
-        Problem(airTemperatureC, -20 + reserveC, 60 - reserveC, "air temperature", "°C", "21")
-            ?? Problem(pieceTemperatureC, -20 + reserveC, 80 - reserveC, "piece temperature", "°C", "20")
-            ?? Problem(pressurePa, 50000, 120000, "pressure", "Pa", "101325");
+    public static OutsideModelException? Outside(double airTemperatureC, double pieceTemperatureC, double pressurePa, double reserveC = 0) =>
+        Outside("air temperature", airTemperatureC, -20 + reserveC, 60 - reserveC, isTemperature: true)
+            ?? Outside("piece temperature", pieceTemperatureC, -20 + reserveC, 80 - reserveC, isTemperature: true)
+            ?? Outside("pressure", pressurePa, 50000, 120000, isTemperature: false);
+
+    private static OutsideModelException? Outside(string what, double value, double low, double high, bool isTemperature) =>
+        value >= low && value <= high ? null : new OutsideModelException(what, value, low, high, isTemperature);
 
     private static string? CoatProblem(CoatConditions conditions)
     {

@@ -1,7 +1,7 @@
 namespace BoothWatch.Film;
 
 /// <summary>The drying solver gave up. Whoever asked has no answer and must not spray on an old one.</summary>
-public sealed class DryingFailedException : Exception
+public class DryingFailedException : Exception
 {
     /// <summary>Creates the exception.</summary>
     public DryingFailedException()

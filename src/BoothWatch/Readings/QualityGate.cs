@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace BoothWatch.Readings;
 
 /// <summary>Judges what one sensor says of one quantity.</summary>
@@ -93,12 +91,12 @@ public sealed class QualityGate(Quantity quantity, string sensor, QualityLimits 
         }
 
         TimeSpan age = now > _valueAt ? now - _valueAt : TimeSpan.Zero;
-        (ReadingQuality quality, string? cause) = Judge(value, age);
+        (ReadingQuality quality, Cause? cause) = Judge(value, age);
         return new Reading(quantity, sensor, double.IsFinite(value) ? value : null, _standardUncertainty, age, quality, cause);
     }
 
     // In the order in which they explain the most: no value, no plausible value, a value that is not the air's, no news.
-    private (ReadingQuality Quality, string? Cause) Judge(double value, TimeSpan age)
+    private (ReadingQuality Quality, Cause? Cause) Judge(double value, TimeSpan age)
     {
         if (age >= limits.StaleAfter)
         {
@@ -109,29 +107,29 @@ public sealed class QualityGate(Quantity quantity, string sensor, QualityLimits 
 
         if (!limits.Range.Contains(value))
         {
-            return (ReadingQuality.OutOfRange, Say($"reads {WithUnit(value)}, plausible is {limits.Range.Lowest} to {WithUnit(limits.Range.Highest)}"));
+            return (ReadingQuality.OutOfRange, Say($"reads {Write(value)}, plausible is {Write(limits.Range.Lowest, isBare: true)} to {Write(limits.Range.Highest)}"));
         }
 
         if (value >= limits.SaturatedFromPct || value <= limits.DryEndPct)
         {
-            return (ReadingQuality.Saturated, Say($"reads {WithUnit(value)}, the end of its scale: it is wet or broken"));
+            return (ReadingQuality.Saturated, Say($"reads {Write(value)}, the end of its scale: it is wet or broken"));
         }
 
         if (_wet.IsWet)
         {
-            return (ReadingQuality.Condensing, Say($"reads {WithUnit(value)}: it is or was within 1 °C of its own dew point, let it dry"));
+            return (ReadingQuality.Condensing, Say($"reads {Write(value)}: it is or was within {new Degrees(1, IsDifference: true)} of its own dew point, let it dry"));
         }
 
         TimeSpan still = _valueAt - _changedAt;
         if (still >= limits.FrozenAfter && _equalAnswers >= limits.FrozenAnswers)
         {
-            return (ReadingQuality.Frozen, Say($"has read {WithUnit(value)} without the least change for {still.TotalMinutes:F0} min"));
+            return (ReadingQuality.Frozen, Say($"has read {Write(value)} without the least change for {still.TotalMinutes:F0} min"));
         }
 
         return (ReadingQuality.Good, _failure);
     }
 
-    private string WithUnit(double value) => Say($"{value:0.##} {QuantityUnit.Of(quantity)}").TrimEnd();
+    private object Write(double value, bool isBare = false) => QuantityUnit.Write(quantity, value, isBare);
 
-    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+    private static Cause Say(FormattableString words) => new(words);
 }

@@ -16,7 +16,7 @@ public sealed record Reading(
     double StandardUncertainty,
     TimeSpan Age,
     ReadingQuality Quality,
-    string? Cause)
+    Cause? Cause)
 {
     /// <summary>True when there is a value and it may be used.</summary>
     public bool IsGood => Quality == ReadingQuality.Good && Value is not null;

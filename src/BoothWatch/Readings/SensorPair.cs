@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace BoothWatch.Readings;
 
 /// <summary>Two sensors of the same quantity in the same place: one stands in for the other, and they must agree.</summary>
@@ -51,9 +49,12 @@ public sealed class SensorPair(double toleranceInUnit, TimeSpan disagreeingAfter
             return first;
         }
 
-        string cause = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{first.Sensor} reads {first.Value:0.##} and {second.Sensor} {second.Value:0.##} {QuantityUnit.Of(first.Quantity)}: one of them is wrong");
-        return first with { Quality = ReadingQuality.Disagreeing, Cause = cause };
+        object firstValue = QuantityUnit.Write(first.Quantity, first.Value.Value, isBare: true);
+        object secondValue = QuantityUnit.Write(second.Quantity, second.Value.Value);
+        return first with
+        {
+            Quality = ReadingQuality.Disagreeing,
+            Cause = new Cause($"{first.Sensor} reads {firstValue} and {second.Sensor} {secondValue}: one of them is wrong"),
+        };
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using BoothWatch.Readings;
 
 namespace BoothWatch.Verdicts;
@@ -38,7 +37,7 @@ public sealed record Evidence
                 {
                     Value = null,
                     Quality = ReadingQuality.OutOfRange,
-                    Cause = string.Create(CultureInfo.InvariantCulture, $"the value {value} cannot be true"),
+                    Cause = new Cause($"the value {QuantityUnit.Write(quantity, value)} cannot be true"),
                 }
                 : reading;
         }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using BoothWatch.Readings;
 
 namespace BoothWatch.Verdicts;
 
@@ -10,6 +11,18 @@ public readonly record struct TemperatureText(TemperatureUnit Unit)
 
     /// <summary>A temperature, for example <c>17.8 °C</c> or <c>64.0 °F</c>.</summary>
     public string Of(double temperatureC) => Number(Unit.FromCelsius(temperatureC));
+
+    /// <summary>A cause, with its temperatures in the unit.</summary>
+    public string Of(Cause cause)
+    {
+        ArgumentNullException.ThrowIfNull(cause);
+        TemperatureUnit unit = Unit;
+        return cause.Words(degrees =>
+        {
+            double value = degrees.IsDifference ? unit.FromCelsiusDifference(degrees.Celsius) : unit.FromCelsius(degrees.Celsius);
+            return string.Create(CultureInfo.InvariantCulture, $"{value:0.##}{(degrees.IsBare ? "" : $" {unit.Symbol()}")}");
+        });
+    }
 
     /// <summary>A temperature to be reached, rounded up: who reaches what is written has reached it.</summary>
     public string AtLeast(double temperatureC) => Number(Math.Ceiling(Math.Round(Unit.FromCelsius(temperatureC) * 10, 6)) / 10);

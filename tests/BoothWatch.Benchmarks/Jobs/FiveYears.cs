@@ -25,6 +25,8 @@ internal static class FiveYears
     private const int Jobs = 2500;
     private const int CoatsEach = 4;
     private const int Minutes = 5 * 365 * 24 * 60;
+    private const int LongestDays = 5 * 365;
+    private const int MostPoints = 5000;
     private const double BoundMs = 150;
     private const int Rounds = 40;
 
@@ -32,13 +34,14 @@ internal static class FiveYears
 
     public static async Task<int> RunAsync(TextWriter output)
     {
-        string folder = Path.Combine(Path.GetTempPath(), "boothwatch-five-years");
+        string folder = Path.Combine(Path.GetTempPath(), $"boothwatch-five-years-{JournalSchema.Version}");
         JournalLocation location = new(Path.Combine(folder, JournalLocation.DemoFileName), IsDemo: true);
         Fill(location, output);
 
         IConfigurationRoot configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?>
         {
             ["series:folder"] = folder,
+            ["series:minuteYears"] = "10",
             ["page:url"] = "http://127.0.0.1:0",
             ["logging:level"] = "error",
         }).Build();
@@ -53,10 +56,12 @@ internal static class FiveYears
             "/jobs", "/api/jobs", "/api/jobs?take=200&skip=2300", "/api/jobs?piece=table%2012", $"/api/jobs?from={late}&running=false",
             "/api/coats", "/api/coats?take=200&skip=9800", "/api/coats?outcome=blushed", "/api/coats?marginTo=0.5&piece=door",
             $"/api/coats?from={late}&to=2023-07-01T00:00:00Z", "/api/coats?outcome=known&kind=flash&marginFrom=1", "/api/jobs/1250", "/api/jobs/2500",
-            "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000", $"/api/history?from=2022-06-01T00:00:00Z&to={late}&points=500",
+            "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000",
+            History(7), History(15, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
         })
         {
             double[] times = new double[Rounds];
+            TimeSpan processor = Environment.CpuUsage.TotalTime;
             for (int i = 0; i < Rounds; i++)
             {
                 long start = Stopwatch.GetTimestamp();
@@ -66,17 +71,25 @@ internal static class FiveYears
                 times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
             }
 
+            // Of the whole process, the browser's side included: a figure that a busy machine does not move.
+            double processorMs = (Environment.CpuUsage.TotalTime - processor).TotalMilliseconds / Rounds;
             double first = times[0];
             Array.Sort(times);
             double high = times[(int)(0.95 * (Rounds - 1))];
-            bool journalOnly = address.StartsWith("/api/history", StringComparison.Ordinal);
-            worst = journalOnly ? worst : Math.Max(worst, high);
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0} ms"));
+            worst = Math.Max(worst, high);
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0}  processor {processorMs,6:0.0} ms"));
         }
 
         await app.StopAsync();
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"slowest 95th percentile {worst:0.0} ms, bound {BoundMs:0} ms (history is shown beside, without the bound)"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"slowest 95th percentile {worst:0.0} ms, bound {BoundMs:0} ms"));
         return worst < BoundMs ? 0 : 1;
+    }
+
+    // Spans that end at no full hour, so that both ends come from minutes.
+    private static string History(int days, int points = 500)
+    {
+        DateTimeOffset to = Begin.AddMinutes(Minutes - 20).AddSeconds(30);
+        return string.Create(CultureInfo.InvariantCulture, $"/api/history?from={to.AddDays(-days):yyyy-MM-dd'T'HH:mm:ss'Z'}&to={to:yyyy-MM-dd'T'HH:mm:ss'Z'}&points={points}");
     }
 
     private static void Fill(JournalLocation location, TextWriter output)
@@ -90,6 +103,7 @@ internal static class FiveYears
         using Journal journal = new(location, TimeSpan.FromMinutes(10), TimeProvider.System, NullLogger<Journal>.Instance);
         JobStore store = new(journal, location);
         store.Import(Enumerable.Range(0, Jobs).Select(Import), EntrySource.Demo, onlyIfEmpty: true, FillMinutes);
+        MakeHours(journal, output);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"filled in {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s, {new FileInfo(location.Path).Length / 1e6:0} MB"));
     }
 
@@ -128,6 +142,21 @@ internal static class FiveYears
             RecommendedRetarderPct = 5,
         };
         return new CoatImport(details, moment, number % 4 == 3 ? null : margin < 0 ? CoatOutcome.Blushed : CoatOutcome.Clear, "");
+    }
+
+    // As the service does between writes, without the writes.
+    private static void MakeHours(Journal journal, TextWriter output)
+    {
+        List<double> steps = [];
+        for (bool more = true; more;)
+        {
+            long start = Stopwatch.GetTimestamp();
+            journal.Write(durable: false, connection => more = HourStatements.Make(connection, long.MinValue, SeriesOutput.HoursAStep));
+            steps.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        }
+
+        steps.Sort();
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"hours made in {steps.Count} steps of {SeriesOutput.HoursAStep}: median {steps[steps.Count / 2]:0.00} ms, longest {steps[^1]:0.0} ms"));
     }
 
     private static void FillMinutes(SqliteConnection connection)

@@ -26,7 +26,8 @@ internal static class TickCost
             string file = Path.Combine(folder.FullName, "a-file");
             await File.WriteAllTextAsync(file, "");
             await using TickRig down = await TickRig.StartAsync(
-                ("series:folder", Path.Combine(file, "journal")), ("influx:url", $"http://127.0.0.1:{FreePort()}"), ("influx:longestRetryS", "0.1"));
+                ("series:folder", Path.Combine(file, "journal")), ("influx:url", $"http://127.0.0.1:{FreePort()}"), ("influx:longestRetryS", "0.1"),
+                ("mqtt:use", "external"), ("mqtt:host", "127.0.0.1"), ("mqtt:port", FreePort().ToString(CultureInfo.InvariantCulture)));
             var fixedLoop = new FilmBenchmarks();
             for (int i = 0; i < 300; i++)
             {

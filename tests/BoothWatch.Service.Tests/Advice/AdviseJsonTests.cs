@@ -29,6 +29,22 @@ public class AdviseJsonTests
     }
 
     [Fact]
+    public async Task Json_OfACupThatHoldsSomeRetarder_SaysWhatIsMissing()
+    {
+        // By volume of the unretarded cup: 400 mL, 3 % are in it, and the rest to the recommended level is missing.
+        string line = "advise --temperature 24C --humidity 80% --coat flash --cup 400mL --json";
+        JsonElement mixed = AdviseSchema.Parse((await CommandRun.With(line + " --retarder 3%")).Out);
+        JsonElement empty = AdviseSchema.Parse((await CommandRun.With(line)).Out);
+        JsonElement enough = AdviseSchema.Parse((await CommandRun.With("advise --temperature 24C --humidity 40% --retarder 10% --json")).Out);
+
+        double level = mixed.GetProperty("retarderPct").GetDouble();
+        Assert.InRange(level, 4, 15);
+        Assert.Equal(400 * (level - 3) / 100, mixed.GetProperty("retarderToAddMl").GetDouble(), 3);
+        Assert.Equal(400 * level / 100, empty.GetProperty("retarderToAddMl").GetDouble(), 3);
+        Assert.Equal(0, enough.GetProperty("retarderToAddMl").GetDouble());
+    }
+
+    [Fact]
     public void Write_InATable_NamesRowAndLine()
     {
         string json = AdviseJson.Write(AdviseAnswers.Answered(), row: 2, line: 4);
@@ -43,7 +59,7 @@ public class AdviseJsonTests
         string json = AdviseJson.Write(AdviseAnswers.Answered(recommendedPct: null, verdict: Verdict.Wait));
 
         Assert.True(AdviseSchema.Accepts(json), json);
-        Assert.Contains("\"retarderPct\":null,\"retarderMl\":null", json, StringComparison.Ordinal);
+        Assert.Contains("\"retarderPct\":null,\"retarderMl\":null,\"retarderToAddMl\":null", json, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -69,6 +85,7 @@ public class AdviseJsonTests
 
     [Theory]
     [InlineData("blushMarginC")]
+    [InlineData("retarderToAddMl")]
     [InlineData("reasons")]
     [InlineData("verdict")]
     public void Schema_WithoutARequiredMember_Refuses(string member)

@@ -51,7 +51,7 @@ public class SnapshotBoardTests
 
         Reading reading = board.Take()[Quantity.BoothHumidity];
 
-        Assert.Equal((ReadingQuality.NoReading, "no acknowledge at 0x44 on bus 1"), (reading.Quality, reading.Cause));
+        Assert.Equal((ReadingQuality.NoReading, "no acknowledge at 0x44 on bus 1"), (reading.Quality, reading.Cause?.ToString()));
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public class SnapshotBoardTests
 
         Assert.True(snapshot[Quantity.BoothTemperature].IsGood);
         Reading other = Assert.Single(snapshot.Others);
-        Assert.Equal(("boothAirCheck", ReadingQuality.NoReading, "no acknowledge"), (other.Sensor, other.Quality, other.Cause));
+        Assert.Equal(("boothAirCheck", ReadingQuality.NoReading, "no acknowledge"), (other.Sensor, other.Quality, other.Cause?.ToString()));
     }
 
     [Fact]
@@ -131,7 +131,7 @@ public class SnapshotBoardTests
         _time.Advance(TimeSpan.FromSeconds(1));
         Assert.False(board.Take()[Quantity.PieceTemperature].IsGood);
         board.Post(piece, piece.Read());
-        Assert.Contains("type it in again", board.Take()[Quantity.PieceTemperature].Cause, StringComparison.Ordinal);
+        Assert.Contains("type it in again", board.Take()[Quantity.PieceTemperature].Cause?.ToString(), StringComparison.Ordinal);
 
         typed.Enter(18.5);
         board.Post(piece, piece.Read());

@@ -1,6 +1,7 @@
 using System.Globalization;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Tests.Outputs.Influx;
+using BoothWatch.Service.Tests.Outputs.Mqtt;
 using Xunit.Abstractions;
 
 namespace BoothWatch.Service.Tests.Outages;
@@ -19,15 +20,18 @@ public sealed class TickLatencyTests(ITestOutputHelper output)
         {
             await using StubServer database = await StubServer.StartAsync();
             await using TickRig up = await TickRig.StartAsync(
-                ("series:folder", folder.FullName), ("influx:url", database.Url), ("influx:everyS", "0.1"));
+                ("series:folder", folder.FullName), ("influx:url", database.Url), ("influx:everyS", "0.1"),
+                ("mqtt:broker:port", Port()));
 
-            // No folder can be made inside a file, and nobody listens on the port.
+            // No folder can be made inside a file, and nobody listens on the ports.
             string file = Path.Combine(folder.FullName, "a-file");
             await File.WriteAllTextAsync(file, "");
             await using TickRig down = await TickRig.StartAsync(
                 ("series:folder", Path.Combine(file, "journal")),
-                ("influx:url", $"http://127.0.0.1:{VictoriaMetrics.FreePort()}"), ("influx:everyS", "0.1"), ("influx:longestRetryS", "0.1"));
+                ("influx:url", $"http://127.0.0.1:{VictoriaMetrics.FreePort()}"), ("influx:everyS", "0.1"), ("influx:longestRetryS", "0.1"),
+                ("mqtt:use", "external"), ("mqtt:host", "127.0.0.1"), ("mqtt:port", Port()), ("mqtt:firstRetryS", "0.1"), ("mqtt:longestRetryS", "0.1"));
             TickComparison.Measure(200, () => up.Tick(), () => down.Tick());
+            await Eventually.TrueAsync(() => Mqtt(down).IsFailing && Mqtt(up).Handled > 0, "one broker away, the other served");
 
             TickComparison ticks;
             int attempt = 0;
@@ -43,12 +47,18 @@ public sealed class TickLatencyTests(ITestOutputHelper output)
             OutputHealth journal = down.Health.Single(health => health.Name == "series");
             Assert.True(journal is { IsFailing: true, Dropped: > 0 }, $"the journal was to be down: {journal}");
             Assert.True(up.Health.Single(health => health.Name == "series") is { IsFailing: false, Handled: > 0 });
+            Assert.True(Mqtt(down) is { IsFailing: true, Handled: 0 }, $"the broker was to be down: {Mqtt(down)}");
+            Assert.True(Mqtt(up) is { IsFailing: false, Handled: > 0 }, $"the broker was to be up: {Mqtt(up)}");
         }
         finally
         {
             folder.Delete(recursive: true);
         }
     }
+
+    private static string Port() => VictoriaMetrics.FreePort().ToString(CultureInfo.InvariantCulture);
+
+    private static OutputHealth Mqtt(TickRig rig) => rig.Health.Single(health => health.Name == "mqtt");
 
     [Fact]
     public void Comparison_OfWorkThatWaitsASingleMillisecond_Fires()

@@ -112,7 +112,7 @@ public sealed class ApiTests
     [InlineData("/api/history?points=1", "points", "points is 1; give a number from 2 to 5000", "for example points=500")]
     [InlineData("/api/history?points=many", "points", "points is many", "from 2 to 5000")]
     [InlineData("/api/history?from=2026-06-03T06:00:00Z&to=2026-06-03T05:00:00Z", "from", "from is 2026-06-03T06:00:00Z; give a time before 'to'", "from=2026-06-03T04:00:00Z")]
-    [InlineData("/api/history?from=1970-01-01T00:00:00Z&to=2026-06-03T05:00:00Z", "from", "at most 366 days", "for example")]
+    [InlineData("/api/history?from=1970-01-01T00:00:00Z&to=2026-06-03T05:00:00Z", "from", "at most 1830 days", "for example")]
     [InlineData("/chart.svg?hours=0", "hours", "hours is 0; give hours from 0.1 to 72", "for example hours=6")]
     [InlineData("/chart.svg?hours=NaN", "hours", "hours is NaN", "from 0.1 to 72")]
     [InlineData("/chart.svg?width=100000", "width", "width is 100000; give pixels from 240 to 2400", "for example width=720")]
@@ -214,6 +214,19 @@ public sealed class ApiTests
         Assert.Contains("72.3\u00a0°F", html, StringComparison.Ordinal);
         Assert.Contains("+6.1\u00a0°F", html, StringComparison.Ordinal);
         Assert.Equal(22.4, (await Json(shop, "/api/now")).GetProperty("air").GetProperty("temperatureC").GetDouble());
+    }
+
+    [Fact]
+    public async Task Now_OfAShopThatReadsFahrenheit_SaysInItWhyASensorIsNotBelieved()
+    {
+        await using ShopPage shop = await ShopPage.Start(sources: Samples.Sources with { TemperatureUnit = Verdicts.TemperatureUnit.Fahrenheit });
+        Reading faulty = new(
+            Quantity.BoothTemperature, "boothAir", 71, 0.1, TimeSpan.Zero, ReadingQuality.OutOfRange, new Cause($"reads {new Degrees(71)}, plausible is less"));
+        await shop.Show(Samples.Blind with { Snapshot = Samples.Blind.Snapshot with { Readings = Samples.Blind.Snapshot.Readings.SetItem(faulty.Quantity, faulty) } });
+
+        // 71 °C x 1.8 + 32.
+        Assert.Equal("reads 159.8 °F, plausible is less", (await Json(shop, "/api/now")).GetProperty("readings")[0].GetProperty("cause").GetString());
+        Assert.Contains("reads 159.8 °F, plausible is less", WebUtility.HtmlDecode(await Http.GetStringAsync(new Uri(shop.Url))), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -170,7 +170,7 @@ public class BlushModelTests
     [InlineData(75, 20)]
     [InlineData(20, 95)]
     [InlineData(20, double.NaN)]
-    public void Assess_AirOrPieceOutsideTheModel_HasNoAnswer(double airC, double pieceC) => Assert.Throws<DryingFailedException>(
+    public void Assess_AirOrPieceOutsideTheModel_HasNoAnswer(double airC, double pieceC) => Assert.Throws<OutsideModelException>(
         () => new BlushModel().Assess(TestCoat.Plan(), MoistAir.FromRelativeHumidity(airC, 30, 101_325), pieceC, Sensor, 0.3, 1, 2));
 
     [Fact]

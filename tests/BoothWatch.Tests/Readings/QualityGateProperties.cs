@@ -57,11 +57,11 @@ public class QualityGateProperties
                 Assert.NotNull(last);
                 Assert.True(now - lastAt < Limits.StaleAfter);
                 Assert.InRange(last.Value, Limits.DryEndPct!.Value, Limits.SaturatedFromPct!.Value);
-                Assert.Equal(failure, reading.Cause);
+                Assert.Equal(failure, reading.Cause?.ToString());
             }
             else
             {
-                Assert.False(string.IsNullOrWhiteSpace(reading.Cause));
+                Assert.False(string.IsNullOrWhiteSpace(reading.Cause?.ToString()));
             }
         }
     }

@@ -13,7 +13,7 @@ public class QualityGateTests
         Reading reading = new QualityGate(Quantity.BoothTemperature, "boothAir").Read(Second);
         Assert.Equal(ReadingQuality.Missing, reading.Quality);
         Assert.Null(reading.Value);
-        Assert.Equal("it has not answered yet", reading.Cause);
+        Assert.Equal("it has not answered yet", reading.Cause?.ToString());
         Assert.Equal("boothAir", reading.Sensor);
     }
 
@@ -34,7 +34,7 @@ public class QualityGateTests
         gate.Fail("no acknowledge at 0x5A", Second);
         Reading reading = gate.Read(Second);
         Assert.Equal(ReadingQuality.NoReading, reading.Quality);
-        Assert.Equal("no acknowledge at 0x5A", reading.Cause);
+        Assert.Equal("no acknowledge at 0x5A", reading.Cause?.ToString());
         Assert.Null(reading.Value);
     }
 
@@ -47,7 +47,7 @@ public class QualityGateTests
         Reading reading = gate.Read(Second);
         Assert.Equal(ReadingQuality.Good, reading.Quality);
         Assert.Equal(Second, reading.Age);
-        Assert.Equal("bad CRC", reading.Cause);
+        Assert.Equal("bad CRC", reading.Cause?.ToString());
         gate.Accept(21.5, 0.1, 2 * Second);
         Assert.Null(gate.Read(2 * Second).Cause);
     }
@@ -63,7 +63,7 @@ public class QualityGateTests
         gate.Fail("bad CRC", Second);
         Reading reading = gate.Read(TimeSpan.FromSeconds(seconds));
         Assert.Equal(expected, reading.Quality);
-        Assert.Equal("bad CRC", reading.Cause);
+        Assert.Equal("bad CRC", reading.Cause?.ToString());
         Assert.Equal(21.4, reading.Value);
     }
 
@@ -86,7 +86,7 @@ public class QualityGateTests
         gate.Accept(21.4, 0.1, Second);
         Reading reading = gate.Read(5 * Second);
         Assert.Equal(4 * Second, reading.Age);
-        Assert.Equal("bad CRC", reading.Cause);
+        Assert.Equal("bad CRC", reading.Cause?.ToString());
         gate.Accept(30, 0.1, Second / 2);
         Assert.Equal(21.4, gate.Read(5 * Second).Value);
     }
@@ -112,7 +112,7 @@ public class QualityGateTests
         gate.Accept(value, 0.1, Second);
         Reading reading = gate.Read(Second);
         Assert.Equal(ReadingQuality.OutOfRange, reading.Quality);
-        Assert.StartsWith("reads ", reading.Cause, StringComparison.Ordinal);
+        Assert.StartsWith("reads ", reading.Cause?.ToString(), StringComparison.Ordinal);
         Assert.True(reading.Value is null || double.IsFinite(reading.Value.Value));
     }
 
@@ -144,7 +144,7 @@ public class QualityGateTests
         now = Feed(gate, 55.25, now + Second, now + Second);
         Reading frozen = gate.Read(now);
         Assert.Equal(ReadingQuality.Frozen, frozen.Quality);
-        Assert.Equal(cause, frozen.Cause);
+        Assert.Equal(cause, frozen.Cause?.ToString());
         gate.Accept(Math.BitIncrement(55.25), 1, now + Second);
         Assert.True(gate.Read(now + Second).IsGood);
     }

@@ -26,7 +26,7 @@ public class SensorPairTests
         Assert.Equal(expected, reading.Quality);
         if (expected == ReadingQuality.Disagreeing)
         {
-            Assert.Equal("a reads 60 and b 70 %: one of them is wrong", reading.Cause);
+            Assert.Equal("a reads 60 and b 70 %: one of them is wrong", reading.Cause?.ToString());
         }
     }
 

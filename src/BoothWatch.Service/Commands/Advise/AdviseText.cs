@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using BoothWatch.Service.Advice;
 using BoothWatch.Verdicts;
+using BoothWatch.Verdicts.Rules;
 
 namespace BoothWatch.Service.Commands.Advise;
 
@@ -80,13 +81,19 @@ internal static class AdviseText
     private static string Headline(AdviseAnswer answer) =>
         answer.Verdict != Verdict.Spray && answer.Film is { RecommendedRetarderPct: not null, RetarderToAddMl: 0 }
             ? answer.Reasons[0].Finding
-            : RetarderAdvice(answer.Film);
+            : RetarderAdvice(answer);
 
-    private static string RetarderAdvice(FilmFindings? film)
+    private static string RetarderAdvice(AdviseAnswer answer)
     {
-        if (film is null)
+        if (answer.Film is not { } film)
         {
             return "the model has no answer";
+        }
+
+        // The reason says the rest.
+        if (answer.Reasons.Any(reason => reason.Rule == SpareRetarder.RuleName))
+        {
+            return $"in the cup {RetarderText.Level(film.LoadedRetarderPct ?? 0)}: enough";
         }
 
         string loaded = film is { LoadedRetarderPct: > 0 and { } level, RetarderToAddMl: null or > 0 } ? $"{RetarderText.Level(level)} retarder in the cup; " : "";

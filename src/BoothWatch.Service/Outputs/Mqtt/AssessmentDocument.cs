@@ -24,7 +24,7 @@ internal sealed record AssessmentDocument
 
     public required IEnumerable<Value> Readings { get; init; }
 
-    public static AssessmentDocument Of(Assessment assessment, string shop, string booth) => new()
+    public static AssessmentDocument Of(Assessment assessment, string shop, string booth, TemperatureUnit unit) => new()
     {
         Time = assessment.Time.UtcDateTime,
         Shop = shop,
@@ -42,7 +42,7 @@ internal sealed record AssessmentDocument
             reading.StandardUncertainty,
             Math.Round(reading.Age.TotalSeconds, 1),
             reading.Quality,
-            reading.Cause)),
+            reading.Cause is { } cause ? new TemperatureText(unit).Of(cause) : null)),
     };
 
     internal sealed record Line(string Rule, Verdict Limit, string Finding, string Action);

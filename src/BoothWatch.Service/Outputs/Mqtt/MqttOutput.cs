@@ -39,6 +39,9 @@ internal sealed class MqttOutput(
     /// <summary>The last assessment that was published whole; null before the first.</summary>
     public Assessment? Published { get; private set; }
 
+    /// <summary>The verdict changes that wait for the broker; a live state never waits, the next one takes its place.</summary>
+    public OutputBacklog? Backlog => changes.Waiting is { } waiting ? new OutputBacklog(waiting.Count, waiting.Oldest) : null;
+
     /// <inheritdoc/>
     /// <exception cref="MqttLinkException">There is no connection, or the broker did not take it.</exception>
     public async Task HandleAsync(Assessment assessment, CancellationToken cancellationToken)
@@ -75,7 +78,7 @@ internal sealed class MqttOutput(
             await PublishAsync(session, property, property.Value(assessment), cancellationToken);
         }
 
-        byte[] document = MqttJson.Write(AssessmentDocument.Of(assessment, booth.Value.Shop, booth.Value.Name));
+        byte[] document = MqttJson.Write(AssessmentDocument.Of(assessment, booth.Value.Shop, booth.Value.Name, booth.Value.Unit));
         await session.PublishAsync(topics.Assessment, document, ContentTypes.Json, retain: true, _expiryS, cancellationToken);
         if (anew)
         {

@@ -40,6 +40,7 @@ public static class MqttSetup
         {
             // Live state: only the newest assessment is worth publishing, and soon after the connection is back.
             pump.Capacity = 1;
+            pump.NewestOnly = true;
             pump.MaxAttempts = 1000;
             pump.LongestRetry = TimeSpan.FromSeconds(2);
             pump.AttemptLimit = TimeSpan.FromMinutes(5);

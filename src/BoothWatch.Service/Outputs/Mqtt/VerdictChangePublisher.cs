@@ -17,14 +17,34 @@ internal sealed class VerdictChangePublisher(
     private const int Batch = 100;
     private static readonly TimeSpan LookAfterChange = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan WaitingHolds = TimeSpan.FromSeconds(2);
 
     // The journal keeps whole milliseconds, and a change can be as old as the process itself.
     private readonly DateTime _start = time.GetUtcNow().UtcDateTime.AddSeconds(-1);
+    private readonly Lock _waitingGate = new();
+    private (ChangesWaiting? Waiting, long At)? _waiting;
     private ChangeCursor? _cursor;
     private Verdict? _lastVerdict;
     private long _changedAt;
     private long _lookedAt;
     private bool _behind = true;
+
+    /// <summary>The changes that wait for the broker, as of at most two seconds ago; null when they are not known. Safe from any thread.</summary>
+    public ChangesWaiting? Waiting
+    {
+        get
+        {
+            lock (_waitingGate)
+            {
+                if (_waiting is not { } known || time.GetElapsedTime(known.At) >= WaitingHolds)
+                {
+                    _waiting = known = (WaitingNow(), time.GetTimestamp());
+                }
+
+                return known.Waiting;
+            }
+        }
+    }
 
     /// <summary>Publishes what is new in the journal, when it is time to look there.</summary>
     public async Task PublishAsync(MqttSession session, Verdict verdict, bool anew, CancellationToken cancellationToken)
@@ -62,6 +82,20 @@ internal sealed class VerdictChangePublisher(
         }
 
         _behind = false;
+    }
+
+    // From the note in its file, which is only behind while a change is on its way. Without one, changes from before this start are not meant.
+    private ChangesWaiting? WaitingNow()
+    {
+        try
+        {
+            ChangeCursor taken = new(journal.JournalPath);
+            return journal.After(taken.Id, taken.Existed ? DateTime.UnixEpoch : _start);
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
     }
 
     private bool IsTimeToLook(Verdict verdict, bool anew)

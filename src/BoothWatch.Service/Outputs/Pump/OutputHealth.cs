@@ -6,7 +6,7 @@ namespace BoothWatch.Service.Outputs.Pump;
 /// <param name="Dropped">Assessments lost to this output since start: queue full, given up, or left over at stop.</param>
 /// <param name="Failures">Failed attempts since start.</param>
 /// <param name="FailuresInARow">Failed attempts since the last success; 0 while the output works.</param>
-/// <param name="Queued">Assessments that wait now.</param>
+/// <param name="Queued">What waits now: assessments, or what the output itself has to do.</param>
 /// <param name="LastSuccess">Time of the last success, UTC; null when there was none.</param>
 /// <param name="LastError">The last error in words; null when there was none. Stays after recovery.</param>
 /// <param name="LastErrorTime">Time of the last error, UTC; null when there was none.</param>
@@ -26,6 +26,9 @@ public sealed record OutputHealth(
 
     /// <summary>What the receiver refused for good, kept with the reason; 0 for an output that keeps no such thing.</summary>
     public long SetAside { get; init; }
+
+    /// <summary>Assessments that a newer one overtook, where only the newest counts; not a loss.</summary>
+    public long Superseded { get; init; }
 
     /// <summary>True while the last attempt failed.</summary>
     public bool IsFailing => FailuresInARow > 0;

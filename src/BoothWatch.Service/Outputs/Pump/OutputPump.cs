@@ -10,7 +10,7 @@ namespace BoothWatch.Service.Outputs.Pump;
 /// <remarks>
 /// Drop policy: the newest assessment counts most. When the queue is full the oldest one is dropped; an assessment
 /// waiting for its retry is older than the whole queue, so it is given up as soon as the queue has overflowed.
-/// Every drop is counted. Outputs throw on failure; this class alone catches, logs, counts and backs off.
+/// Every drop is counted, where only the newest counts as superseded. Outputs throw on failure; this class alone catches, logs, counts and backs off.
 /// </remarks>
 public sealed partial class OutputPump : IHostedService, IDisposable
 {
@@ -25,6 +25,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     private readonly Lock _gate = new();
     private OutputHealth _health;
     private long _dropped;
+    private long _superseded;
     private long _droppedWhileFailing;
     private Task _run = Task.CompletedTask;
 
@@ -43,7 +44,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
         _health = new OutputHealth(output.Name, 0, 0, 0, 0, 0, null, null, null);
         _queue = Channel.CreateBounded<Assessment>(
             new BoundedChannelOptions(options.Capacity) { FullMode = BoundedChannelFullMode.DropOldest },
-            _ => Interlocked.Increment(ref _dropped));
+            _ => Interlocked.Increment(ref Overtaken));
     }
 
     /// <summary>How the output is doing now. Safe to read from any thread.</summary>
@@ -51,24 +52,29 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     {
         get
         {
+            OutputBacklog waiting = _output.Backlog
+                ?? new OutputBacklog(_queue.Reader.Count, _queue.Reader.TryPeek(out Assessment? oldest) ? oldest.Time : null);
             lock (_gate)
             {
                 return _health with
                 {
                     Dropped = Interlocked.Read(ref _dropped),
-                    Queued = _queue.Reader.Count,
-                    OldestWaiting = _queue.Reader.TryPeek(out Assessment? oldest) ? _time.GetUtcNow() - oldest.Time : null,
+                    Superseded = Interlocked.Read(ref _superseded),
+                    Queued = waiting.Waiting,
+                    OldestWaiting = _time.GetUtcNow() - waiting.Oldest,
                 };
             }
         }
     }
+
+    private ref long Overtaken => ref (_options.NewestOnly ? ref _superseded : ref _dropped);
 
     /// <summary>Hands over an assessment. Never blocks and never throws; safe from any thread.</summary>
     public void Post(Assessment assessment)
     {
         if (!_queue.Writer.TryWrite(assessment))
         {
-            Interlocked.Increment(ref _dropped);
+            Interlocked.Increment(ref Overtaken);
         }
     }
 
@@ -113,7 +119,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
             {
                 if (!await DeliverAsync(assessment))
                 {
-                    Interlocked.Increment(ref _dropped);
+                    Interlocked.Increment(ref Overtaken);
                     if (_stopping.IsCancellationRequested)
                     {
                         DropWaiting();
@@ -128,7 +134,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     {
         for (int attempt = 1; attempt <= _options.MaxAttempts; attempt++)
         {
-            long droppedBefore = Interlocked.Read(ref _dropped);
+            long overtakenBefore = Interlocked.Read(ref Overtaken);
             bool lastAttempt = _stopping.IsCancellationRequested;
             if (await TryOnceAsync(assessment))
             {
@@ -137,7 +143,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
 
             await Task.Delay(_backOff.NextWait(), _time, _stopping.Token)
                 .ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            bool overtaken = Interlocked.Read(ref _dropped) != droppedBefore;
+            bool overtaken = Interlocked.Read(ref Overtaken) != overtakenBefore;
             if (overtaken || lastAttempt)
             {
                 return false;
@@ -207,7 +213,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     {
         while (_queue.Reader.TryRead(out _))
         {
-            Interlocked.Increment(ref _dropped);
+            Interlocked.Increment(ref Overtaken);
         }
     }
 

@@ -6,6 +6,12 @@ public sealed class OutputPumpOptions
     /// <summary>Assessments that may wait. Default 600 (ten minutes at one a second), at least 1. When full, the oldest is dropped and counted.</summary>
     public int Capacity { get; set; } = 600;
 
+    /// <summary>
+    /// True where only the newest assessment counts, as for a live state: one that a newer overtakes is counted as superseded and not as
+    /// dropped. Default false.
+    /// </summary>
+    public bool NewestOnly { get; set; }
+
     /// <summary>Attempts for one assessment before it is given up and counted as dropped, so that one that can never be handled does not block the rest. Default 8, at least 1.</summary>
     public int MaxAttempts { get; set; } = 8;
 

@@ -8,7 +8,37 @@ namespace BoothWatch.Service.Outputs.Series;
 /// </summary>
 public static class JournalSchema
 {
-    private const string ReadingsMinutesAndVerdictChanges = """
+    /// <summary>What a summary of a minute or an hour holds beside its time.</summary>
+    internal const string SummaryColumns = """
+        count INTEGER NOT NULL,
+        worst_verdict INTEGER NOT NULL,
+        booth_temperature_c_n INTEGER NOT NULL,
+        booth_temperature_c_mean REAL,
+        booth_temperature_c_min REAL,
+        booth_temperature_c_max REAL,
+        booth_humidity_pct_n INTEGER NOT NULL,
+        booth_humidity_pct_mean REAL,
+        booth_humidity_pct_min REAL,
+        booth_humidity_pct_max REAL,
+        piece_temperature_c_n INTEGER NOT NULL,
+        piece_temperature_c_mean REAL,
+        piece_temperature_c_min REAL,
+        piece_temperature_c_max REAL,
+        dew_point_c_n INTEGER NOT NULL,
+        dew_point_c_mean REAL,
+        dew_point_c_min REAL,
+        dew_point_c_max REAL,
+        blush_margin_c_n INTEGER NOT NULL,
+        blush_margin_c_mean REAL,
+        blush_margin_c_min REAL,
+        blush_margin_c_max REAL,
+        lowest_film_temperature_c_n INTEGER NOT NULL,
+        lowest_film_temperature_c_mean REAL,
+        lowest_film_temperature_c_min REAL,
+        lowest_film_temperature_c_max REAL
+        """;
+
+    private const string ReadingsMinutesAndVerdictChanges = $"""
         CREATE TABLE reading (
             id INTEGER PRIMARY KEY AUTOINCREMENT,
             time_ms INTEGER NOT NULL,
@@ -34,32 +64,7 @@ public static class JournalSchema
 
         CREATE TABLE minute (
             minute_ms INTEGER PRIMARY KEY,
-            count INTEGER NOT NULL,
-            worst_verdict INTEGER NOT NULL,
-            booth_temperature_c_n INTEGER NOT NULL,
-            booth_temperature_c_mean REAL,
-            booth_temperature_c_min REAL,
-            booth_temperature_c_max REAL,
-            booth_humidity_pct_n INTEGER NOT NULL,
-            booth_humidity_pct_mean REAL,
-            booth_humidity_pct_min REAL,
-            booth_humidity_pct_max REAL,
-            piece_temperature_c_n INTEGER NOT NULL,
-            piece_temperature_c_mean REAL,
-            piece_temperature_c_min REAL,
-            piece_temperature_c_max REAL,
-            dew_point_c_n INTEGER NOT NULL,
-            dew_point_c_mean REAL,
-            dew_point_c_min REAL,
-            dew_point_c_max REAL,
-            blush_margin_c_n INTEGER NOT NULL,
-            blush_margin_c_mean REAL,
-            blush_margin_c_min REAL,
-            blush_margin_c_max REAL,
-            lowest_film_temperature_c_n INTEGER NOT NULL,
-            lowest_film_temperature_c_mean REAL,
-            lowest_film_temperature_c_min REAL,
-            lowest_film_temperature_c_max REAL
+            {SummaryColumns}
         ) STRICT;
 
         CREATE TABLE verdict_change (
@@ -140,10 +145,11 @@ public static class JournalSchema
         CREATE INDEX coat_outcome ON coat (outcome, start_ms) WHERE outcome IS NOT NULL;
         """;
 
-    private static readonly string[] Steps = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats];
+    /// <summary>The steps, for tests of older journals.</summary>
+    internal static IReadOnlyList<string> Steps { get; } = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats, HourSchema.Step];
 
     /// <summary>The version this program writes.</summary>
-    public static int Version => Steps.Length;
+    public static int Version => Steps.Count;
 
     /// <summary>Brings an open journal to the present version, one transaction a step.</summary>
     /// <exception cref="JournalException">The journal was written by a newer program.</exception>

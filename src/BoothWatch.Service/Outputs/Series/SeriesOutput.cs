@@ -4,10 +4,13 @@ namespace BoothWatch.Service.Outputs.Series;
 
 /// <summary>
 /// Journals every assessment in a transaction of its own: the row, its minute and, when the verdict changed, the change.
-/// Clears away old rows a batch at a time between writes.
+/// Makes the summaries of past hours and clears away old rows, both a batch at a time between writes.
 /// </summary>
 public sealed class SeriesOutput : IAssessmentOutput
 {
+    // Two days of hours take about a millisecond, so five years of an older journal are made in a quarter of an hour.
+    internal const int HoursAStep = 48;
+
     private static readonly TimeSpan SweepEvery = TimeSpan.FromHours(1);
 
     private readonly Journal _journal;
@@ -15,6 +18,8 @@ public sealed class SeriesOutput : IAssessmentOutput
     private readonly Retention _retention;
     private Verdict? _lastVerdict;
     private long? _lastSweep;
+    private long? _hour;
+    private bool _hoursAreDue;
 
     /// <summary>An output over a journal.</summary>
     public SeriesOutput(Journal journal, SeriesOptions options, TimeProvider time)
@@ -34,6 +39,7 @@ public sealed class SeriesOutput : IAssessmentOutput
     {
         cancellationToken.ThrowIfCancellationRequested();
         SweepIfDue(assessment);
+        MakeHoursIfDue(assessment);
         bool changed = assessment.Verdict != _lastVerdict;
         _journal.Write(durable: changed, connection =>
         {
@@ -63,5 +69,22 @@ public sealed class SeriesOutput : IAssessmentOutput
         {
             _lastSweep = null;
         }
+
+        _hoursAreDue = true;
+    }
+
+    private void MakeHoursIfDue(Assessment assessment)
+    {
+        long hour = HourStatements.HourOf(assessment.Time.ToUnixTimeMilliseconds());
+        if (hour == _hour && !_hoursAreDue)
+        {
+            return;
+        }
+
+        // Noted before, as with a sweep: what fails is tried again in the next hour, and until then the minutes answer for it.
+        (_hour, _hoursAreDue) = (hour, false);
+        bool more = false;
+        _journal.Write(durable: false, connection => more = HourStatements.Make(connection, hour, HoursAStep));
+        _hoursAreDue = more;
     }
 }

@@ -19,4 +19,11 @@ public sealed record SeriesPoint(
     double? PieceTemperatureC,
     double? BlushMarginC,
     double? LowestFilmTemperatureC,
-    Verdict Verdict);
+    Verdict Verdict)
+{
+    /// <summary>Booth humidity, least of the step, %.</summary>
+    public double? LeastRelativeHumidityPct { get; init; }
+
+    /// <summary>Booth humidity, most of the step, %.</summary>
+    public double? MostRelativeHumidityPct { get; init; }
+}

@@ -16,12 +16,16 @@ public sealed class SeriesQuery(JournalLocation location)
     /// <summary>Most points a caller may ask for.</summary>
     public const int MostPoints = 10_000;
 
+    // Minutes that one answer may be gathered from: what a small machine reads in a fraction of a second.
+    private const long MostMinutes = 15 * 24 * 60;
+
     private static readonly int[] StepsS =
         [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
 
     /// <summary>
     /// The history of a span: the rows as written while they are few, else by steps of seconds; from the minute
-    /// summaries where these give at least a quarter of the points, and where rows have been cleared away.
+    /// summaries where these give at least a quarter of the points, and where rows have been cleared away; from the hour
+    /// summaries where a point stands for an hour or more, as it always does in a span of more than fifteen days.
     /// </summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included.</param>
@@ -39,18 +43,25 @@ public sealed class SeriesQuery(JournalLocation location)
 
         return Read(new SeriesHistory(from, to, null, []), connection =>
         {
-            long summarised = RowsSummarised(connection, fromMs, toMs);
-            long rows = CountUpTo(connection, fromMs, toMs, maxPoints + 1);
-            if (rows <= maxPoints && rows >= summarised)
+            bool hasHours = JournalSchema.VersionOf(connection) >= HourSchema.FirstVersion;
+            bool AllRowsAreKept(long rows) => rows >= RowsSummarised(connection, fromMs, toMs, hasHours);
+            long minutes = (toMs - fromMs) / ReadingStatements.MinuteMs;
+            if (minutes <= MostMinutes && CountUpTo(connection, fromMs, toMs, maxPoints + 1) is var rows && rows <= maxPoints && AllRowsAreKept(rows))
             {
                 return new SeriesHistory(from, to, null, Points(connection, HistorySql.Rows, fromMs, toMs, 0, maxPoints));
             }
 
             long stepMs = StepMs(toMs - fromMs, maxPoints);
-            bool minutesAreEnough = (toMs - fromMs) / ReadingStatements.MinuteMs >= maxPoints / 4;
-            bool byRows = !minutesAreEnough && stepMs < ReadingStatements.MinuteMs && CountUpTo(connection, fromMs, toMs, long.MaxValue) >= summarised;
-            stepMs = byRows ? stepMs : Math.Max(stepMs, ReadingStatements.MinuteMs);
-            string sql = byRows ? HistorySql.RowsByStep : HistorySql.MinutesByStep;
+            bool byRows = minutes < maxPoints / 4 && stepMs < ReadingStatements.MinuteMs && AllRowsAreKept(CountUpTo(connection, fromMs, toMs, long.MaxValue));
+            if (!byRows)
+            {
+                stepMs = Math.Max(stepMs, minutes > MostMinutes ? HourStatements.HourMs : ReadingStatements.MinuteMs);
+                fromMs = ReadingStatements.MinuteOf(fromMs);
+            }
+
+            string sql = byRows ? HistorySql.RowsByStep
+                : hasHours && stepMs % HourStatements.HourMs == 0 ? HistorySql.HoursByStep
+                : HistorySql.MinutesByStep;
             return new SeriesHistory(from, to, TimeSpan.FromMilliseconds(stepMs), Points(connection, sql, fromMs, toMs, stepMs, maxPoints));
         });
     }
@@ -90,6 +101,22 @@ public sealed class SeriesQuery(JournalLocation location)
             return ChangesOf(command);
         });
 
+    /// <summary>How many verdict changes have a higher id and are not older than a time, and the time of the oldest of them.</summary>
+    /// <param name="lastId">The id before them.</param>
+    /// <param name="from">Only changes from then on.</param>
+    /// <exception cref="JournalException">The journal cannot be read; the message names the file and the fix.</exception>
+    public (int Count, DateTimeOffset? Oldest) VerdictChangesAfter(long lastId, DateTimeOffset from) =>
+        Read<(int, DateTimeOffset?)>((0, null), connection =>
+        {
+            using SqliteCommand command = connection.CreateCommand();
+            command.CommandText = "SELECT count(*), min(time_ms) FROM verdict_change WHERE id > $last AND time_ms >= $from";
+            command.Parameters.AddWithValue("$last", lastId);
+            command.Parameters.AddWithValue("$from", from.ToUnixTimeMilliseconds());
+            using SqliteDataReader reader = command.ExecuteReader();
+            reader.Read();
+            return (reader.GetInt32(0), reader.IsDBNull(1) ? null : DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(1)));
+        });
+
     private static List<VerdictChange> ChangesOf(SqliteCommand command)
     {
         using SqliteDataReader reader = command.ExecuteReader();
@@ -123,14 +150,23 @@ public sealed class SeriesQuery(JournalLocation location)
         return ((reachMs / Math.Max(1, maxPoints - 2) / weekMs) + 1) * weekMs;
     }
 
-    // Rows that the whole minutes within the span once had; more than there are now means that some were cleared away.
-    private static long RowsSummarised(SqliteConnection connection, long fromMs, long toMs)
+    /// <summary>Rows that the whole minutes within a span once had; more than there are now means that some were cleared away.</summary>
+    internal static long RowsSummarised(SqliteConnection connection, long fromMs, long toMs, bool hasHours)
     {
         using SqliteCommand command = connection.CreateCommand();
-        command.CommandText = "SELECT ifnull(sum(count), 0) FROM minute WHERE minute_ms >= $from AND minute_ms <= $to - 60000";
+        command.CommandText = hasHours ? HistorySql.CountByHours : HistorySql.CountByMinutes;
+        AddSpan(command, ReadingStatements.MinuteOf(fromMs + ReadingStatements.MinuteMs - 1), ReadingStatements.MinuteOf(toMs));
+        return (long)command.ExecuteScalar()!;
+    }
+
+    private static void AddSpan(SqliteCommand command, long fromMs, long toMs)
+    {
+        (long hoursFromMs, long hoursToMs) = (HourStatements.HourOf(fromMs + HourStatements.HourMs - 1), HourStatements.HourOf(toMs));
+        bool hasWholeHours = hoursFromMs < hoursToMs;
         command.Parameters.AddWithValue("$from", fromMs);
         command.Parameters.AddWithValue("$to", toMs);
-        return (long)command.ExecuteScalar()!;
+        command.Parameters.AddWithValue("$hours_from", hasWholeHours ? hoursFromMs : toMs);
+        command.Parameters.AddWithValue("$hours_to", hasWholeHours ? hoursToMs : toMs);
     }
 
     private static long CountUpTo(SqliteConnection connection, long fromMs, long toMs, long most)
@@ -147,8 +183,7 @@ public sealed class SeriesQuery(JournalLocation location)
     {
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = sql;
-        command.Parameters.AddWithValue("$from", fromMs);
-        command.Parameters.AddWithValue("$to", toMs);
+        AddSpan(command, fromMs, toMs);
         command.Parameters.AddWithValue("$step", stepMs);
         command.Parameters.AddWithValue("$most", most);
         using SqliteDataReader reader = command.ExecuteReader();
@@ -158,7 +193,11 @@ public sealed class SeriesQuery(JournalLocation location)
             double? Value(int column) => reader.IsDBNull(column) ? null : reader.GetDouble(column);
             points.Add(new SeriesPoint(
                 DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(0)),
-                Value(1), Value(2), Value(3), Value(4), Value(5), Value(6), (Verdict)reader.GetInt32(7)));
+                Value(1), Value(2), Value(5), Value(6), Value(7), Value(8), (Verdict)reader.GetInt32(9))
+            {
+                LeastRelativeHumidityPct = Value(3),
+                MostRelativeHumidityPct = Value(4),
+            });
         }
 
         return points;

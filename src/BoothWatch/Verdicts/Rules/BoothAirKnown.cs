@@ -13,21 +13,21 @@ public sealed class BoothAirKnown : IRule
     {
         Reading temperature = evidence[Quantity.BoothTemperature];
         Reading humidity = evidence[Quantity.BoothHumidity];
-        if (!temperature.IsGood && !humidity.IsGood && SensorAdvice.Cause(temperature) == SensorAdvice.Cause(humidity))
+        if (!temperature.IsGood && !humidity.IsGood && SensorAdvice.Cause(temperature, evidence.Text) == SensorAdvice.Cause(humidity, evidence.Text))
         {
             // One part gives both: say it once.
-            yield return Reason("no booth temperature and humidity", temperature);
+            yield return Reason("no booth temperature and humidity", temperature, evidence.Text);
             yield break;
         }
 
         if (!temperature.IsGood)
         {
-            yield return Reason("no booth temperature", temperature);
+            yield return Reason("no booth temperature", temperature, evidence.Text);
         }
 
         if (!humidity.IsGood)
         {
-            yield return Reason("no booth humidity", humidity);
+            yield return Reason("no booth humidity", humidity, evidence.Text);
         }
 
         if (temperature.IsGood && humidity.IsGood && !IsUsable(evidence.Air))
@@ -43,6 +43,6 @@ public sealed class BoothAirKnown : IRule
         && double.IsFinite(air.TemperatureC)
         && double.IsFinite(air.RelativeHumidityPct);
 
-    private Reason Reason(string what, Reading reading) => new(
-        Name, Verdict.Wait, $"{what} ({SensorAdvice.Cause(reading)})", SensorAdvice.Action(reading), RuleOrder.BoothAir);
+    private Reason Reason(string what, Reading reading, TemperatureText text) => new(
+        Name, Verdict.Wait, $"{what} ({SensorAdvice.Cause(reading, text)})", SensorAdvice.Action(reading), RuleOrder.BoothAir);
 }

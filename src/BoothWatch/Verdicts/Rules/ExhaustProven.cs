@@ -37,7 +37,7 @@ public sealed class ExhaustProven : IRule
         else
         {
             yield return new Reason(
-                Name, Verdict.Wait, $"exhaust not proven ({SensorAdvice.Cause(proof)})", SensorAdvice.Action(proof), RuleOrder.Exhaust);
+                Name, Verdict.Wait, $"exhaust not proven ({SensorAdvice.Cause(proof, evidence.Text)})", SensorAdvice.Action(proof), RuleOrder.Exhaust);
         }
     }
 }

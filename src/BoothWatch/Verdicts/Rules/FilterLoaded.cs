@@ -25,7 +25,7 @@ public sealed class FilterLoaded : IRule
         if (drop is not { IsGood: true, Value: double dropPa })
         {
             yield return SlowDown(
-                $"filter pressure drop unknown ({SensorAdvice.Cause(drop)})", "look at the filter and at the gauge before you spray");
+                $"filter pressure drop unknown ({SensorAdvice.Cause(drop, evidence.Text)})", "look at the filter and at the gauge before you spray");
         }
         else if (dropPa > policy.SlowDownAboveFilterDropPa)
         {

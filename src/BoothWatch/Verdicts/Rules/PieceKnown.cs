@@ -35,6 +35,6 @@ public sealed class PieceKnown : IRule
             ? "wait, measure the piece and type its temperature in, or add a sensor for it"
             : SensorAdvice.Action(piece);
         yield return new Reason(
-            Name, Verdict.Wait, $"no piece temperature ({SensorAdvice.Cause(piece)})", action, RuleOrder.PieceUnknown);
+            Name, Verdict.Wait, $"no piece temperature ({SensorAdvice.Cause(piece, evidence.Text)})", action, RuleOrder.PieceUnknown);
     }
 }

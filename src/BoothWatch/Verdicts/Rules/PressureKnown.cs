@@ -30,7 +30,7 @@ public sealed class PressureKnown : IRule
             yield return new Reason(
                 Name,
                 Verdict.SlowDown,
-                $"no air pressure ({SensorAdvice.Cause(pressure)}), taken from the altitude",
+                $"no air pressure ({SensorAdvice.Cause(pressure, evidence.Text)}), taken from the altitude",
                 $"check sensor {pressure.Sensor}",
                 RuleOrder.Pressure);
         }

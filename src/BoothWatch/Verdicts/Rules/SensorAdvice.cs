@@ -6,7 +6,9 @@ namespace BoothWatch.Verdicts.Rules;
 internal static class SensorAdvice
 {
     /// <summary>What is wrong, for example <c>CRC of the humidity word is 0x12, expected 0x92</c>.</summary>
-    public static string Cause(Reading reading) => reading.Cause ?? reading.Quality switch
+    /// <param name="reading">The reading.</param>
+    /// <param name="text">Writes the temperatures in it.</param>
+    public static string Cause(Reading reading, TemperatureText text) => reading.Cause is { } cause ? text.Of(cause) : reading.Quality switch
     {
         ReadingQuality.Missing => "no sensor is configured for it",
         ReadingQuality.NoReading => "not read yet",

@@ -3,8 +3,11 @@ namespace BoothWatch.Verdicts.Rules;
 /// <summary>More retarder than the air asks for only makes the coat dry slower: a remark, not a limit.</summary>
 public sealed class SpareRetarder : IRule
 {
+    /// <summary>Name of the rule.</summary>
+    public const string RuleName = "spare-retarder";
+
     /// <inheritdoc />
-    public string Name => "spare-retarder";
+    public string Name => RuleName;
 
     /// <inheritdoc />
     public IEnumerable<Reason> Judge(Evidence evidence)

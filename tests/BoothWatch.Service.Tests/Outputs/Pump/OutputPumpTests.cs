@@ -46,6 +46,24 @@ public sealed class OutputPumpTests
     }
 
     [Fact]
+    public async Task Pump_WhereOnlyTheNewestCounts_CountsTheOthersAsSupersededAndNotAsDropped()
+    {
+        var release = new TaskCompletionSource();
+        var output = new StubOutput((_, _) => release.Task);
+        using OutputPump pump = Start(output, new OutputPumpOptions { Capacity = 1, NewestOnly = true });
+        pump.Post(TestAssessment.At(TestAssessment.Start.AddSeconds(-1)));
+        await output.CalledAsync();
+
+        Assessment[] posted = PostSeconds(pump, 10);
+
+        Assert.Equal((9L, 0L, 1), (pump.Health.Superseded, pump.Health.Dropped, pump.Health.Queued));
+        release.SetResult();
+        await pump.StopAsync(CancellationToken.None);
+        Assert.Equal(posted[^1], output.Seen.Last());
+        Assert.Equal((2L, 0L), (pump.Health.Handled, pump.Health.Dropped));
+    }
+
+    [Fact]
     public async Task Post_WithOutputThatNeverReturns_DoesNotBlock()
     {
         using var never = new ManualResetEventSlim();

@@ -34,6 +34,7 @@ public sealed class KilledServiceTests
                 Assert.InRange(rows - rowsBefore, 2, long.MaxValue);
                 Assert.Equal(kill, JournalFolder.Ask<long>(connection, "SELECT count(*) FROM verdict_change WHERE from_verdict IS NULL"));
                 MinuteCheck.EqualsRecomputation(connection);
+                HourCheck.EqualsRecomputation(connection);
 
                 // The page had already shown an assessment of this time when the kill came.
                 var newest = DateTimeOffset.FromUnixTimeMilliseconds(JournalFolder.Ask<long>(connection, "SELECT max(time_ms) FROM reading"));

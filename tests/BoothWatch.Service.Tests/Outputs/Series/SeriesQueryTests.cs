@@ -30,7 +30,11 @@ public sealed class SeriesQueryTests : IDisposable
         Assert.Null(history.Step);
         Assert.Equal(Enumerable.Range(10, 10).Select(s => Start.AddSeconds(s)), history.Points.Select(p => p.Time));
         Assert.Equal(
-            new SeriesPoint(Start.AddSeconds(10), 20.1, 54.25, 11.875, 20.75, 6.125, 14.625, Verdict.Spray),
+            new SeriesPoint(Start.AddSeconds(10), 20.1, 54.25, 11.875, 20.75, 6.125, 14.625, Verdict.Spray)
+            {
+                LeastRelativeHumidityPct = 54.25,
+                MostRelativeHumidityPct = 54.25,
+            },
             history.Points[0]);
     }
 
@@ -72,6 +76,33 @@ public sealed class SeriesQueryTests : IDisposable
         Assert.Equal(TimeSpan.FromMinutes(2), history.Step);
         Assert.Equal(90, history.Points.Count);
         Assert.All(history.Points, p => Assert.Equal(1.5, p.TemperatureC!.Value, 12));
+    }
+
+    [Fact]
+    public void History_OfAYear_ShowsTheOneMinuteThatWasTooDamp()
+    {
+        SeriesOutput output = _folder.Output();
+        output.Write(Enumerable.Range(0, 365).Select(day => TestAssessment.At(Start.AddDays(day), humidityPct: 50)));
+        output.Write(
+            TestAssessment.At(Start.AddDays(200).AddMinutes(1), humidityPct: 97, marginC: -3, verdict: Verdict.Wait),
+            TestAssessment.At(Start.AddDays(365), humidityPct: 50),
+            TestAssessment.At(Start.AddDays(366), humidityPct: 50));
+
+        SeriesHistory history = _folder.Query.History(Start, Start.AddDays(365), maxPoints: 100);
+
+        SeriesPoint damp = Assert.Single(history.Points, p => p.Verdict == Verdict.Wait);
+        Assert.Equal((50.0, 97.0, -3.0), (damp.LeastRelativeHumidityPct!.Value, damp.MostRelativeHumidityPct!.Value, damp.BlushMarginC!.Value));
+        Assert.InRange(Start.AddDays(200) - damp.Time, TimeSpan.Zero, history.Step!.Value);
+        Assert.Equal(1L, _folder.Ask<long>("SELECT count(*) FROM hour WHERE booth_humidity_pct_max = 97 AND worst_verdict = 0"));
+    }
+
+    [Fact]
+    public void History_OfMoreThanFifteenDays_StepsByHoursAtLeast()
+    {
+        OldJournal.Create(_folder, Start, 17 * 24, everyMinutes: 60);
+
+        Assert.Equal(TimeSpan.FromMinutes(5), _folder.Query.History(Start, Start.AddDays(15), 5000).Step);
+        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(16), 5000).Step);
     }
 
     [Fact]
