@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using BoothWatch.Service.Commands.Advise;
+using BoothWatch.Service.Commands.Record;
 
 namespace BoothWatch.Service.Commands;
 
@@ -69,6 +70,7 @@ public static class CommandLine
             AdviseCommand.Build(config, streams),
             SensorsCommand.Build(config, streams),
             ConfigCommand.Build(config, streams),
+            RecordCommand.Build(config, streams),
         };
         root.SetAction((parsed, cancel) => RunCommand.RunAsync(parsed.GetValue(config), streams, cancel));
         return root;
