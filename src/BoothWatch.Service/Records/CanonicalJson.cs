@@ -19,7 +19,15 @@ public static class CanonicalJson
     public static byte[] Bytes(JsonElement value)
     {
         StringBuilder text = new();
-        Write(text, value);
+        try
+        {
+            Write(text, value);
+        }
+        catch (InvalidOperationException notUnicode)
+        {
+            throw new FormatException("a text is no valid Unicode", notUnicode);
+        }
+
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
@@ -76,7 +84,7 @@ public static class CanonicalJson
                 List(text, '[', ']', value.EnumerateArray(), item => Write(text, item));
                 break;
             case JsonValueKind.String:
-                Write(text, TextOf(value));
+                Write(text, value.GetString()!);
                 break;
             case JsonValueKind.Number:
                 text.Append(Number(value.GetDouble()));
@@ -103,18 +111,6 @@ public static class CanonicalJson
         }
 
         text.Append(close);
-    }
-
-    private static string TextOf(JsonElement value)
-    {
-        try
-        {
-            return value.GetString()!;
-        }
-        catch (InvalidOperationException notUnicode)
-        {
-            throw new FormatException("a text is no valid Unicode", notUnicode);
-        }
     }
 
     private static void Write(StringBuilder text, string value)

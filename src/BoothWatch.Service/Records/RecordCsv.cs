@@ -17,7 +17,7 @@ public static class RecordCsv
     {
         ArgumentNullException.ThrowIfNull(document);
         using StringWriter text = new(CultureInfo.InvariantCulture);
-        using (CsvWriter csv = new(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\r\n" }))
+        using (CsvWriter csv = new(text, Rfc4180))
         {
             foreach (RecordColumn column in RecordColumns.All)
             {
@@ -38,6 +38,13 @@ public static class RecordCsv
 
         return Encoding.UTF8.GetBytes(text.ToString());
     }
+
+    // By itself the library quotes a line break only where it is the one that ends a record.
+    private static CsvConfiguration Rfc4180 => new(CultureInfo.InvariantCulture)
+    {
+        NewLine = "\r\n",
+        ShouldQuote = cell => cell.Field is { Length: > 0 } text && (text.AsSpan().IndexOfAny(",\"\r\n") >= 0 || text[0] == ' ' || text[^1] == ' '),
+    };
 
     // Only text can be a formula; a negative number stays a number.
     private static string? Cell(object? value) => value switch

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 using BoothWatch.Records;
 using CsvHelper;
 using CsvHelper.Configuration;
@@ -20,8 +21,7 @@ internal static class RecordVerifier
     {
         try
         {
-            using JsonDocument json = JsonDocument.Parse(file, Strict);
-            return Document(json.RootElement.Clone());
+            return Document(Parsed(file));
         }
         catch (JsonException problem)
         {
@@ -34,8 +34,7 @@ internal static class RecordVerifier
     {
         try
         {
-            using JsonDocument json = JsonDocument.Parse(metadata, Strict);
-            JsonElement root = json.RootElement.Clone();
+            JsonElement root = Parsed(metadata);
             if (root.ValueKind != JsonValueKind.Object
                 || !root.TryGetProperty("notes", out JsonElement notes) || notes.ValueKind != JsonValueKind.Array || notes.GetArrayLength() != 1
                 || !root.TryGetProperty("url", out JsonElement url) || url.ValueKind != JsonValueKind.String)
@@ -71,10 +70,29 @@ internal static class RecordVerifier
         }
     }
 
+    private static JsonElement Parsed(ReadOnlyMemory<byte> json)
+    {
+        if (!Utf8.IsValid(json.Span))
+        {
+            throw new JsonException("it is not UTF-8");
+        }
+
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(json, Strict);
+            return document.RootElement.Clone();
+        }
+        catch (InvalidOperationException notUnicode)
+        {
+            throw new JsonException("a name in it is no valid Unicode", notUnicode);
+        }
+    }
+
     private static RecordCheck Document(JsonElement document)
     {
         if (document.ValueKind != JsonValueKind.Object
-            || !document.EnumerateObject().Select(member => member.Name).Order(StringComparer.Ordinal).SequenceEqual(Members.Order(StringComparer.Ordinal))
+            || document.EnumerateObject().Count() != Members.Length
+            || !Members.All(name => document.TryGetProperty(name, out _))
             || document.GetProperty("sha256").ValueKind != JsonValueKind.String)
         {
             return RecordCheck.Altered($"it is no record of BoothWatch: it must hold {string.Join(", ", Members)} and nothing else");

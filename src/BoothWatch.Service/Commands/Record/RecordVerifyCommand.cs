@@ -4,7 +4,6 @@ using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Records;
 using BoothWatch.Service.Records.Pdf;
-using PdfSharp.Pdf.IO;
 
 namespace BoothWatch.Service.Commands.Record;
 
@@ -96,7 +95,7 @@ internal static class RecordVerifyCommand
                 ? check with { Finding = "the attached data has the SHA-256 that it carries; the pages themselves are not checked: compare the digits printed on the last one, and write the pages out anew where in doubt" }
                 : check;
         }
-        catch (Exception problem) when (problem is PdfReaderException or InvalidOperationException or NotSupportedException or InvalidCastException or IOException)
+        catch (InvalidDataException problem)
         {
             return RecordCheck.Altered($"it is no PDF that can be read any more: {problem.Message}");
         }

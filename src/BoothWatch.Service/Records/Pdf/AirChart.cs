@@ -14,8 +14,8 @@ internal sealed class AirChart(PdfSheet sheet, RecordText text)
 {
     private const double TitlePt = 14;
     private const double BadgePt = 15;
-    private const double TemperaturePt = 92;
-    private const double HumidityPt = 34;
+    private const double TemperaturePt = 86;
+    private const double HumidityPt = 30;
     private const double LanePt = 6.5;
     private const double GapPt = 6;
     private const double AxisPt = 42;
@@ -49,10 +49,10 @@ internal sealed class AirChart(PdfSheet sheet, RecordText text)
             graphics.DrawString("the journal has no air for this time", PdfFonts.Regular(9), PdfInk.Quiet, temperatures, XStringFormats.Center);
         }
 
+        Times(stretch, temperatures.Top, lanes);
         Temperatures(stretch, temperatures);
         Humidity(stretch, humidity);
         Verdicts(stretch, lanes);
-        Times(stretch, temperatures.Top, lanes);
         sheet.Y = lanes.Bottom + 24;
     }
 

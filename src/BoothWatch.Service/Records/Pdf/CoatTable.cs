@@ -109,7 +109,11 @@ internal sealed class CoatTable(PdfSheet sheet, RecordText text)
         if (coat.WhileSprayed is { } air)
         {
             yield return ($"While spraying: air {RecordText.Least(air.TemperatureC, text.Temperature)} {text.Degrees.Unit}, humidity {RecordText.Least(air.RelativeHumidityPct, RecordText.Percent)} %, "
-                + $"dew point {RecordText.Least(air.DewPointC, text.Temperature)} {text.Degrees.Unit}, piece {RecordText.Least(air.PieceTemperatureC, text.Temperature)} {text.Degrees.Unit}; worst verdict {air.WorstVerdict?.Word() ?? "not known"}", false);
+                + $"dew point {RecordText.Least(air.DewPointC, text.Temperature)} {text.Degrees.Unit}, piece {RecordText.Least(air.PieceTemperatureC, text.Temperature)} {text.Degrees.Unit}", false);
+            if (air.WorstVerdict < coat.AtStart?.Verdict)
+            {
+                yield return ($"The verdict turned to {air.WorstVerdict?.Word()} while it was sprayed", true);
+            }
         }
 
         if (coat.Override is { } overridden)

@@ -7,8 +7,21 @@ namespace BoothWatch.Service.Records.Pdf;
 internal static class PdfAttachment
 {
     /// <summary>The attached JSON; null when there is none of its name.</summary>
-    /// <exception cref="PdfReaderException">It is no PDF that can be read.</exception>
+    /// <exception cref="InvalidDataException">It is no PDF that can be read.</exception>
     public static byte[]? Read(byte[] pdf)
+    {
+        try
+        {
+            return Attached(pdf);
+        }
+        catch (Exception problem) when (problem is not OutOfMemoryException)
+        {
+            // The library throws whatever comes up on a broken file, also plain Exception.
+            throw new InvalidDataException(problem.Message, problem);
+        }
+    }
+
+    private static byte[]? Attached(byte[] pdf)
     {
         using MemoryStream bytes = new(pdf);
         using PdfDocument document = PdfReader.Open(bytes, PdfDocumentOpenMode.Import);

@@ -9,6 +9,7 @@ internal sealed class PdfSheet : IDisposable
 {
     private const double MarginPt = 45;
     private const double FootPt = 34;
+    private const double HeadingPt = 34;
 
     private readonly PdfDocument _document;
     private readonly PageSize _size;
@@ -47,7 +48,7 @@ internal sealed class PdfSheet : IDisposable
     }
 
     /// <summary>Leaves room, but none at the top of a page.</summary>
-    public void Gap(double heightPt) => Y = Math.Min(Y + heightPt, Bottom);
+    public void Gap(double heightPt) => Y = Y > MarginPt ? Math.Min(Y + heightPt, Bottom) : Y;
 
     /// <summary>A rule across the page.</summary>
     public void Rule()
@@ -58,7 +59,7 @@ internal sealed class PdfSheet : IDisposable
     /// <summary>The heading of a section, kept together with what follows.</summary>
     public void Heading(string words, double followedByPt)
     {
-        Need(36 + followedByPt);
+        Need(HeadingPt + followedByPt);
         Gap(16);
         Paragraph(words, PdfFonts.Bold(11), PdfInk.Text);
         Gap(3);

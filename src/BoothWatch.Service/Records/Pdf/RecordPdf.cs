@@ -137,8 +137,8 @@ internal sealed class RecordPdf(RecordText text, RecordOptions options)
             ("Coats", record.Coats.Count.ToString(CultureInfo.InvariantCulture), record.Coats.Count == 0 ? "none yet" : text.Days(record.Coats[0].Details.Start, record.Coats[^1].Details.Start)),
             ("Air at their start", $"{Range(air, text.Temperature)} {text.Degrees.Unit}", $"dew point {Range(dew, text.Temperature)} {text.Degrees.Unit}"),
             ("Humidity", $"{Range(humidity, RecordText.Percent)} %", "relative, at their start"),
-            ("Least blush margin", margins.Length == 0 ? "not known" : $"{text.Difference(margins.Min())} {text.Degrees.Unit}", "above 0: no blush expected"),
-            ("Begun on spray", $"{record.Coats.Count - overrides} of {record.Coats.Count}", overrides == 0 ? "no override" : "see overrides below"),
+            ("Least blush margin", margins.Length == 0 ? "not known" : $"{text.Difference(margins.Min())} {text.Degrees.Unit}", "above 0: no blush"),
+            ("Begun on “spray”", $"{record.Coats.Count - overrides} of {record.Coats.Count}", overrides == 0 ? "no override" : "the others: see Overrides"),
         ];
         sheet.Y += 12;
         double width = sheet.Width / figures.Length;
@@ -196,7 +196,7 @@ internal sealed class RecordPdf(RecordText text, RecordOptions options)
     {
         XFont font = PdfFonts.Regular(BodySize);
         sheet.Heading("SHA-256 of the data", 70);
-        sheet.Paragraph(document.Sha256[..32] + " " + document.Sha256[32..], PdfFonts.Bold(9), PdfInk.Text);
+        sheet.Paragraph(string.Join(' ', document.Sha256.Chunk(16).Select(digits => new string(digits))), PdfFonts.Bold(9), PdfInk.Text);
         sheet.Gap(2);
         sheet.Paragraph(
             "It is taken over the data of this record, attached to this file as " + AttachmentName + ", in the canonical form of RFC 8785; the CSV and the JSON of the same record carry the same digits. "
