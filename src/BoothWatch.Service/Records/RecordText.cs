@@ -54,7 +54,7 @@ internal sealed class RecordText(DegreeText degrees, TimeZoneInfo zone)
     /// <summary>All that a finisher marks of a coat, for a correction.</summary>
     public string Coat(CoatDetails details) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{details.Kind.Word()} coat, {Clock(details.Start)} to {(details.Stop is { } stop ? Clock(stop) : "not marked")}, {Mix(details.Mix)}, {details.WetFilmUm:0.#}{NoBreak}µm wet on {details.Substrate}, air {details.AirSpeedMPerS:0.##}{NoBreak}m/s");
+        $"{details.Kind.Word()} coat, {Clock(details.Start)} to {(details.Stop is { } stop ? Clock(stop) : "an end that nobody marked")}, {Mix(details.Mix)}, {details.WetFilmUm:0.#}{NoBreak}µm wet on {details.Substrate}, air {details.AirSpeedMPerS:0.##}{NoBreak}m/s");
 
     public static string Least(AirSpan? span, Func<double?, string> write) => span is null ? DegreeText.Unknown
         : write(span.Min) == write(span.Max) ? write(span.Min)

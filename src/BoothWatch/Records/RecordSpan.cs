@@ -15,8 +15,8 @@ public sealed record RecordSpan(DateTimeOffset From, DateTimeOffset To, TimeSpan
     private static readonly TimeSpan Before = TimeSpan.FromHours(1);
     private static readonly TimeSpan After = TimeSpan.FromHours(2);
 
-    /// <summary>Spans that are less apart are shown as one.</summary>
-    private static readonly TimeSpan Apart = TimeSpan.FromHours(3);
+    /// <summary>Spans that are less apart are shown as one: those of a working day.</summary>
+    private static readonly TimeSpan Apart = TimeSpan.FromHours(6);
 
     private const int MostPoints = 240;
     private static readonly int[] StepsMin = [5, 10, 15, 30, 60, 120, 360, 1440];

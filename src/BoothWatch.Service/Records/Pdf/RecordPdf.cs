@@ -19,6 +19,8 @@ internal sealed class RecordPdf(RecordText text, RecordOptions options)
     public const string AttachmentName = "record.json";
 
     private const double BodySize = 8.5;
+    private const double TitleSize = 20;
+    private const double LongTitleSize = 15;
 
     // The drawing library keeps fonts in shared caches; one document at a time.
     private static readonly Lock Drawing = new();
@@ -94,7 +96,8 @@ internal sealed class RecordPdf(RecordText text, RecordOptions options)
         sheet.Y += 16;
         graphics.DrawLine(new XPen(PdfInk.Dark, 1.2), sheet.Left, sheet.Y, sheet.Right, sheet.Y);
         sheet.Y += 10;
-        sheet.Paragraph(record.Job.Details.Piece, PdfFonts.Bold(20), PdfInk.Text);
+        string piece = record.Job.Details.Piece;
+        sheet.Paragraph(piece, PdfFonts.Bold(graphics.MeasureString(piece, PdfFonts.Bold(TitleSize)).Width <= sheet.Width ? TitleSize : LongTitleSize), PdfInk.Text);
         RecordJob job = record.Job;
         string[] facts =
         [
