@@ -60,6 +60,22 @@ public sealed class RecordCommandTests : IDisposable
         Assert.Equal(1, (await Run("record", "verify", file, "--sha256", new string('0', 64))).ExitCode);
     }
 
+    [Fact]
+    public async Task Export_FromARecordFile_WritesItsDataAndRefusesAlteredData()
+    {
+        string pdf = Path.Combine(_folder, "record.pdf");
+        string json = Path.Combine(_folder, "anew.json");
+        await Run("record", "export", "1", "--out", pdf);
+        Assert.Equal(0, (await Run("record", "export", pdf, "--out", json)).ExitCode);
+        string before = Regex.Match((await Run("record", "verify", pdf)).Out, "[0-9a-f]{64}").Value;
+        Assert.Equal(0, (await Run("record", "verify", json, "--sha256", before)).ExitCode);
+
+        await File.WriteAllTextAsync(json, (await File.ReadAllTextAsync(json)).Replace("slow down", "spray", StringComparison.Ordinal));
+        string anew = Path.Combine(_folder, "anew.pdf");
+        Assert.Equal(1, (await Run("record", "export", json, "--out", anew)).ExitCode);
+        Assert.False(File.Exists(anew));
+    }
+
     [Theory]
     [InlineData("json")]
     [InlineData("csv")]

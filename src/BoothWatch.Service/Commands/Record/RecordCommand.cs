@@ -24,7 +24,7 @@ internal static class RecordCommand
 
     private static Command Show(Option<string?> config, CommandStreams streams)
     {
-        Argument<string?> job = Lone("job", "Number of the job, as on the page of jobs.");
+        Argument<string?> job = Lone("job", "Number of the job, as on the page of jobs; or a record file, whose data is taken when it verifies.");
         Command command = new("show", "Prints the record of a job.") { job };
         command.SetAction((parsed, _) => WithRecord(parsed.GetValue(config), parsed.GetValue(job), "record show 3", streams, async (document, services) =>
         {
@@ -36,7 +36,7 @@ internal static class RecordCommand
 
     private static Command Export(Option<string?> config, CommandStreams streams)
     {
-        Argument<string?> job = Lone("job", "Number of the job, as on the page of jobs.");
+        Argument<string?> job = Lone("job", "Number of the job, as on the page of jobs; or a record file, whose data is taken when it verifies.");
         Option<string?> format = new("--format") { Description = "pdf, csv (with its metadata file beside it) or json. Default: by the ending of --out.", HelpName = "format" };
         Option<string?> output = new("--out") { Description = "File to write; one that is there is replaced.", HelpName = "file" };
         Option<string?> paper = new("--paper") { Description = "A4 or Letter, for pdf. Default: record:paper.", HelpName = "paper" };
@@ -91,9 +91,11 @@ internal static class RecordCommand
     private static async Task<int> WithRecord(
         string? configPath, string? job, string example, CommandStreams streams, Func<RecordDocument, IServiceProvider, Task<int>> work)
     {
-        if (!long.TryParse(job, NumberStyles.None, CultureInfo.InvariantCulture, out long id) || id < 1)
+        bool isNumber = long.TryParse(job, NumberStyles.None, CultureInfo.InvariantCulture, out long id) && id >= 1;
+        bool isFile = !isNumber && File.Exists(job);
+        if (!isNumber && !isFile)
         {
-            await streams.Error.WriteLineAsync($"the job is {(job is null ? "missing" : $"'{job}'")}; give its number as on the page of jobs, for example {example}");
+            await streams.Error.WriteLineAsync($"the job is {(job is null ? "missing" : $"'{job}'")}; give its number as on the page of jobs, or a record file, for example {example}");
             return ExitCode.Wrong;
         }
 
@@ -106,6 +108,18 @@ internal static class RecordCommand
         await using ServiceProvider services = RecordServices.Build(file);
         try
         {
+            if (isFile)
+            {
+                RecordCheck check = await RecordFile.CheckAsync(job!);
+                if (check.Matches)
+                {
+                    return await work(RecordDocument.Read(check.Document!.Value), services);
+                }
+
+                await streams.Error.WriteLineAsync($"ALTERED: {job}: {check.Finding}; nothing is written from it");
+                return ExitCode.Failed;
+            }
+
             if (services.GetRequiredService<RecordMaker>().Of(id) is { } document)
             {
                 return await work(document, services);
@@ -115,6 +129,11 @@ internal static class RecordCommand
         {
             await streams.Error.WriteLineAsync(trouble.Message);
             return ExitCode.Failed;
+        }
+        catch (FileNotFoundException problem)
+        {
+            await streams.Error.WriteLineAsync($"{problem.Message} A table needs its metadata beside it");
+            return ExitCode.Wrong;
         }
 
         await streams.Error.WriteLineAsync($"job {id} is not in {services.GetRequiredService<JournalLocation>().Path}; give the number of one on the page of jobs");

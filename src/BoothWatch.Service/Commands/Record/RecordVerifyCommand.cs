@@ -3,7 +3,6 @@ using System.Text.Json;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Records;
-using BoothWatch.Service.Records.Pdf;
 
 namespace BoothWatch.Service.Commands.Record;
 
@@ -49,10 +48,7 @@ internal static class RecordVerifyCommand
         RecordCheck check;
         try
         {
-            byte[] bytes = await File.ReadAllBytesAsync(asked.File);
-            check = bytes.AsSpan().StartsWith("%PDF-"u8) ? Pdf(bytes)
-                : bytes.AsSpan().TrimStart(" \t\r\n"u8).StartsWith("{"u8) ? RecordVerifier.Json(bytes)
-                : RecordVerifier.Csv(bytes, await File.ReadAllBytesAsync(asked.Metadata ?? asked.File + CsvMetadata.Suffix));
+            check = await RecordFile.CheckAsync(asked.File, asked.Metadata);
         }
         catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
         {
@@ -82,23 +78,6 @@ internal static class RecordVerifyCommand
         await streams.Out.WriteLineAsync(asked.Sha256 is not null ? "It is the one that you kept."
             : "Compare it with a copy kept elsewhere (--sha256): whoever changes the data can also reckon the digits anew.");
         return ExitCode.Good;
-    }
-
-    private static RecordCheck Pdf(byte[] bytes)
-    {
-        try
-        {
-            RecordCheck check = PdfAttachment.Read(bytes) is { } json
-                ? RecordVerifier.Json(json)
-                : RecordCheck.Altered($"no {RecordPdf.AttachmentName} is attached to it");
-            return check.Matches
-                ? check with { Finding = "the attached data has the SHA-256 that it carries; the pages themselves are not checked: compare the digits printed on the last one, and write the pages out anew where in doubt" }
-                : check;
-        }
-        catch (InvalidDataException problem)
-        {
-            return RecordCheck.Altered($"it is no PDF that can be read any more: {problem.Message}");
-        }
     }
 
     private static async Task<int?> AgainstJournal(Asked asked, RecordCheck check, CommandStreams streams)
