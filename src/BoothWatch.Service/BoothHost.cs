@@ -10,6 +10,7 @@ using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
+using BoothWatch.Service.Records;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
@@ -47,6 +48,7 @@ public static class BoothHost
         builder.Services.AddOutput<PageFeed>(pump => (pump.Capacity, pump.NewestOnly) = (1, true));
         builder.Services.AddJobs(file);
         builder.Services.AddWhatIf();
+        builder.Services.AddRecords();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -55,7 +57,12 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage().MapJobs().MapWhatIf().MapBoothMetrics();
+        return builder.Build()
+            .MapPage()
+            .MapJobs()
+            .MapRecords()
+            .MapWhatIf()
+            .MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);

@@ -25,6 +25,9 @@ public sealed class JobsTests(Browser browser)
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Undo outcome of flash coat 1" }).ClickAsync();
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Undo stop of flash coat 1" }).WaitForAsync();
 
+        Assert.Equal(
+            ["record.pdf", "record.csv", "record.csv-metadata.json", "record.json"],
+            await tab.Page.EvaluateAsync<string[]>("[...document.querySelectorAll('#record a')].map(link => link.href.replace(/.*\\//, ''))"));
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using BoothWatch.Service.Commands.Advise;
+using BoothWatch.Service.Commands.Record;
 
 namespace BoothWatch.Service.Commands;
 
@@ -70,6 +71,7 @@ public static class CommandLine
             SensorsCommand.Build(config, streams),
             LampsCommand.Build(config, streams),
             ConfigCommand.Build(config, streams),
+            RecordCommand.Build(config, streams),
         };
         root.SetAction((parsed, cancel) => RunCommand.RunAsync(parsed.GetValue(config), streams, cancel));
         return root;
