@@ -21,7 +21,7 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
     private const double LeastCostC = 0.1;
 
     /// <summary>Air below this is not called hot, °C. Assumed.</summary>
-    private const double HotAboveC = 24;
+    private const double HotAboveC = 26;
 
     private readonly TemperatureText _text = new(coat.Policy.TemperatureUnit);
     private readonly AirStep _landing = sprayed.Air.Landing;
@@ -82,11 +82,17 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
             return new(ReviewCauseKind.TooLittleRetarder, overC, $"too little retarder for air this wet: {over}; {Pct(recommended)} was recommended");
         }
 
-        int? level = RetarderLevel.Recommend(
-            coat.Plan.Ladder.Count, at => coatOfTheShop.With(coatOfTheShop.Conditions with { Mix = coat.Plan.Ladder[at].Mix }).Covers(coat));
-        return level is { } serves && coat.Plan.Ladder[serves].RetarderPct > coat.RetarderPct
-            ? new(ReviewCauseKind.TooLittleRetarder, overC, $"too little retarder for air this wet: {over}; {Pct(coat.Plan.Ladder[serves].RetarderPct)} would carry a usual coat through")
-            : new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start: {over}, and no level of the retarder ladder covers it safely");
+        IReadOnlyList<(double RetarderPct, Solvents.Mix Mix)> ladder = coat.Plan.Ladder;
+        Replay Level(int at) => coatOfTheShop.With(coatOfTheShop.Conditions with { Mix = ladder[at].Mix });
+        if (RetarderLevel.Recommend(ladder.Count, at => Level(at).Covers(coat)) is { } safe && ladder[safe].RetarderPct > coat.RetarderPct)
+        {
+            return new(ReviewCauseKind.TooLittleRetarder, overC, $"too little retarder for air this wet: {over}; {Pct(ladder[safe].RetarderPct)} would carry a usual coat through");
+        }
+
+        string edge = RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(0)) is { } just
+            ? $"{Pct(ladder[just].RetarderPct)} would only just carry it, and no level does so safely"
+            : "no level of the retarder ladder carries it";
+        return new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start: {over}; {edge}");
     }
 
     private ReviewCause? Cold() => _own.PieceTemperatureC > _landing.TemperatureC - LeastCostC ? null : Cause(

@@ -2,6 +2,8 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Jobs;
 using BoothWatch.Reviews;
+using BoothWatch.Solvents;
+using BoothWatch.Tests.Film;
 using static BoothWatch.Tests.Reviews.SampleReview;
 
 namespace BoothWatch.Tests.Reviews;
@@ -28,6 +30,8 @@ public class CoatReviewerTests
     [InlineData(-1.5)]
     [InlineData(-0.5)]
     [InlineData(0.6)]
+    [InlineData(1.1)]
+    [InlineData(1.3)]
     public void Retarder_InConstantAir_IsWhatTheModelRecommends(double marginC)
     {
         double dewPointC = LimitC() - marginC;
@@ -77,10 +81,9 @@ public class CoatReviewerTests
     [Fact]
     public void Rain_ArrivingWhileTheFilmIsOpen_IsTheCauseAndNotTheStart()
     {
-        // With this much retarder the film is open for more than 20 minutes; the rain comes after 10.
-        const double retarderPct = 12;
-        double limitC = LimitC(retarderPct);
-        CoatReview review = CoatReviewer.Review(Case(Recorded(minute => (AirC, minute < 10 ? limitC - 6 : AirC - 0.3, AirC)), retarderPct: retarderPct));
+        // The film is open for more than 20 minutes; the rain comes after 10.
+        double limitC = LimitC(wetFilmUm: 500, cup: SlowCup);
+        CoatReview review = CoatReviewer.Review(Case(Recorded(minute => (AirC, minute < 10 ? limitC - 6 : limitC + 2, AirC)), wetFilmUm: 500, cup: SlowCup, usualUm: 500));
         Assert.True(review.Figures!.TimeToSetS > 20 * 60, $"set after {review.Figures.TimeToSetS} s");
         Assert.Equal(ReviewFinding.Blushes, review.Finding);
         Assert.Equal(ReviewCauseKind.AirGrewWetter, review.Causes[0].Kind);
@@ -92,10 +95,16 @@ public class CoatReviewerTests
     [Fact]
     public void Air_TooWetFromTheStart_NamesTheRetarderThatWasMissing()
     {
-        CoatReview review = CoatReviewer.Review(Case(Constant(LimitC() + 1)));
-        Assert.Equal(ReviewCauseKind.TooLittleRetarder, review.Causes[0].Kind);
-        Assert.Equal(1, review.Causes[0].CostC, 0.02);
-        Assert.Single(review.Causes);
+        // A flash coat, four parts of thinner to one of lacquer, where retarder goes far.
+        Mix flash = TestCoat.Thinned("ordinary thinner", 4);
+        double limitC = LimitC(wetFilmUm: 40, cup: flash);
+        CoatReview review = CoatReviewer.Review(Case(Constant(limitC + 0.4), wetFilmUm: 40, cup: flash, usualUm: 40));
+        ReviewCause cause = Assert.Single(review.Causes);
+        Assert.Equal(ReviewCauseKind.TooLittleRetarder, cause.Kind);
+        Assert.Equal(0.4, cause.CostC, 0.02);
+        ReviewRemedy retarder = Remedy(review, ReviewRemedyKind.Retarder);
+        Assert.Contains($"{retarder.Value} % would carry", cause.Words, StringComparison.Ordinal);
+        Assert.InRange(retarder.EdgeValue!.Value, 1, retarder.Value!.Value);
     }
 
     [Fact]
@@ -179,7 +188,7 @@ public class CoatReviewerTests
         Assert.Equal(ReviewFinding.NotKnown, noPiece.Finding);
         Assert.Contains("piece", noPiece.Headline, StringComparison.Ordinal);
 
-        CoatReview cutShort = CoatReviewer.Review(Case(Recorded(minute => minute < 10 ? (AirC, 12, AirC) : null), retarderPct: 15));
+        CoatReview cutShort = CoatReviewer.Review(Case(Recorded(minute => minute < 10 ? (AirC, 12, AirC) : null), wetFilmUm: 500, cup: SlowCup));
         Assert.Equal(ReviewFinding.NotKnown, cutShort.Finding);
         Assert.Contains("recorded until 12:10", cutShort.Headline, StringComparison.Ordinal);
     }

@@ -21,20 +21,24 @@ internal static class SampleReview
     public const double PieceUncertaintyC = 0.6;
 
     /// <summary>Dew point at which the usual coat just blushes in air and on a piece of 24 °C, °C, by the ordinary search.</summary>
-    public static double LimitC(double retarderPct = 0, double wetFilmUm = 75, double? pieceC = null) => CriticalHumidity.Find(
-        TestCoat.Conditions(Cup(retarderPct), AirC, pieceC, wetFilmUm)).DewPointC;
+    public static double LimitC(double retarderPct = 0, double wetFilmUm = 75, double? pieceC = null, Mix? cup = null) => CriticalHumidity.Find(
+        TestCoat.Conditions(Cup(retarderPct, cup), AirC, pieceC, wetFilmUm)).DewPointC;
+
+    /// <summary>A cup whose film of 500 µm stays open for more than 20 minutes.</summary>
+    public static Mix SlowCup => TestCoat.NitrateIn("n-butyl acetate");
 
     public static ReviewCase Case(
-        RecordedAir air, CoatOutcome? outcome = CoatOutcome.Blushed, double retarderPct = 0, double wetFilmUm = 75, double airSpeed = 0.5, double? recommendedPct = null)
+        RecordedAir air, CoatOutcome? outcome = CoatOutcome.Blushed, double retarderPct = 0, double wetFilmUm = 75, double airSpeed = 0.5, double? recommendedPct = null,
+        Mix? cup = null, double usualUm = 75)
     {
-        CoatMix cup = new("nitrocellulose lacquer", 1, "ordinary thinner", 0, "2-butoxyethanol", retarderPct);
-        CoatPlan plan = TestCoat.Plan(TestCoat.Unthinned, retarderPct) with { WetFilmUm = wetFilmUm, AirSpeedMPerS = airSpeed };
+        CoatMix ids = new("nitrocellulose lacquer", 1, "ordinary thinner", 0, "2-butoxyethanol", retarderPct);
+        CoatPlan plan = TestCoat.Plan(cup ?? TestCoat.Unthinned, retarderPct) with { WetFilmUm = wetFilmUm, AirSpeedMPerS = airSpeed };
         return new ReviewCase
         {
-            Details = new CoatDetails { Kind = CoatKind.Clear, Mix = cup, WetFilmUm = wetFilmUm, Substrate = "wood", AirSpeedMPerS = airSpeed, Start = Noon },
+            Details = new CoatDetails { Kind = CoatKind.Clear, Mix = ids, WetFilmUm = wetFilmUm, Substrate = "wood", AirSpeedMPerS = airSpeed, Start = Noon },
             Outcome = outcome,
             Plan = plan,
-            Usual = new UsualCoat(cup, Cup(retarderPct), TestCoat.Unthinned, 75, 0.5),
+            Usual = new UsualCoat(ids, Cup(retarderPct, cup), cup ?? TestCoat.Unthinned, usualUm, 0.5),
             RecommendedRetarderPct = recommendedPct,
             Air = air,
             PressurePa = PressurePa,
@@ -62,5 +66,5 @@ internal static class SampleReview
 
     public static RecordedAir Constant(double dewPointC, double? pieceC = AirC, double airC = AirC) => Recorded(_ => (airC, dewPointC, pieceC));
 
-    private static Mix Cup(double retarderPct) => TestCoat.Retarded(TestCoat.Unthinned, retarderPct);
+    private static Mix Cup(double retarderPct, Mix? cup) => TestCoat.Retarded(cup ?? TestCoat.Unthinned, retarderPct);
 }

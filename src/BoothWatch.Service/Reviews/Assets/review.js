@@ -123,4 +123,5 @@ async function refresh() {
 }
 
 narrow.addEventListener("change", refresh);
+window.addEventListener("booththeme", refresh);
 refresh();
