@@ -90,9 +90,9 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
         }
 
         string edge = RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(0)) is { } just
-            ? $"{Pct(ladder[just].RetarderPct)} would only just carry it, and no level does so safely"
-            : "no level of the retarder ladder carries it";
-        return new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start: {over}; {edge}");
+            ? $"{Pct(ladder[just].RetarderPct)} of retarder would only just carry a usual coat, and no level does so safely"
+            : "no level of the retarder ladder carries even a usual coat";
+        return new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start: {over}", edge);
     }
 
     private ReviewCause? Cold() => _own.PieceTemperatureC > _landing.TemperatureC - LeastCostC ? null : Cause(

@@ -93,7 +93,7 @@ public static class CoatReviewer
             Set = run.TimeToSetS is { } setS ? coat.Landing.AddSeconds(setS) : null,
             Outcome = coat.Outcome,
             Finding = finding,
-            Headline = words.Headline(finding, figures, causes, delay),
+            Headline = words.Headline(finding, figures, causes, remedies, delay),
             Story = words.Story(figures, air),
             Causes = causes,
             Remedies = remedies,

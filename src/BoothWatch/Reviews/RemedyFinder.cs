@@ -16,8 +16,9 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
     private readonly TemperatureText _text = new(coat.Policy.TemperatureUnit);
     private readonly CoatConditions _own = sprayed.Conditions;
 
-    /// <summary>The remedies, in the order in which a finisher would think of them.</summary>
-    public IReadOnlyList<ReviewRemedy> Find() => [.. new[] { Retarder(), ThinnerFilm(), WarmerPiece(), Later(), Earlier() }.OfType<ReviewRemedy>()];
+    /// <summary>The remedies: those that hold first, then in the order in which a finisher would think of them.</summary>
+    public IReadOnlyList<ReviewRemedy> Find() =>
+        [.. new[] { Retarder(), ThinnerFilm(), WarmerPiece(), Later(), Earlier() }.OfType<ReviewRemedy>().OrderByDescending(remedy => remedy.Holds)];
 
     private ReviewRemedy Retarder()
     {
@@ -30,12 +31,12 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         {
             double pct = ladder[found].RetarderPct;
             string edgeWords = edgePct < pct && edgePct > coat.RetarderPct ? Text($"; {edgePct:0.##} % would have been the very edge") : "";
-            return new(ReviewRemedyKind.Retarder, true, pct, edgePct, null, Text($"{pct:0.##} % of retarder, with {coat.RetarderPct:0.##} % in the cup{edgeWords}"));
+            return new(ReviewRemedyKind.Retarder, true, pct, edgePct, null, Text($"{pct:0.##} % of retarder"), Text($"{pct:0.##} % of retarder, with {coat.RetarderPct:0.##} % in the cup{edgeWords}"));
         }
 
         double shortC = wantedMarginC - Level(ladder.Count - 1).MarginC;
         string near = edgePct is { } only ? Text($"; {only:0.##} % only just") : "";
-        return new(ReviewRemedyKind.Retarder, false, null, edgePct, null, Text($"no level of the ladder: even {ladder[^1].RetarderPct:0.##} % leaves the wanted margin short by {_text.By(shortC)}{near}"));
+        return new(ReviewRemedyKind.Retarder, false, null, edgePct, null, "", Text($"no level of the ladder: even {ladder[^1].RetarderPct:0.##} % leaves the wanted margin short by {_text.By(shortC)}{near}"));
     }
 
     private ReviewRemedy? ThinnerFilm()
@@ -54,8 +55,8 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         double? edge = Thickest(0);
         string edgeWords = edge > (sure ?? 0) ? Text($"; {edge:0} µm would have been the very edge") : "";
         return sure is { } um
-            ? new(ReviewRemedyKind.ThinnerFilm, true, um, edge, null, Text($"a wet film of {um:0} µm or less, with {_own.WetFilmUm:0} µm laid on{edgeWords}"))
-            : new(ReviewRemedyKind.ThinnerFilm, false, null, edge, null, Text($"no thinner film: not even {least * FilmStepUm:0} µm{edgeWords}"));
+            ? new(ReviewRemedyKind.ThinnerFilm, true, um, edge, null, Text($"a wet film of {um:0} µm or less"), Text($"a wet film of {um:0} µm or less, with {_own.WetFilmUm:0} µm laid on{edgeWords}"))
+            : new(ReviewRemedyKind.ThinnerFilm, false, null, edge, null, "", Text($"no thinner film: not even {least * FilmStepUm:0} µm{edgeWords}"));
     }
 
     private ReviewRemedy? WarmerPiece()
@@ -73,8 +74,8 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         double? sure = Coldest(wantedMarginC);
         double? edge = Coldest(0);
         return sure is { } pieceC
-            ? new(ReviewRemedyKind.WarmerPiece, true, pieceC, edge, null, $"a piece of {_text.Of(pieceC)} or more; it had {_text.Of(_own.PieceTemperatureC)}")
-            : new(ReviewRemedyKind.WarmerPiece, false, null, edge, null, $"no warmer piece up to {_text.Of(firstC + ((steps - 1) * PieceStepC))}{(edge is { } only ? $"; from {_text.Of(only)} only just" : "")}");
+            ? new(ReviewRemedyKind.WarmerPiece, true, pieceC, edge, null, $"a piece of {_text.Of(pieceC)} or more", $"a piece of {_text.Of(pieceC)} or more; it had {_text.Of(_own.PieceTemperatureC)}")
+            : new(ReviewRemedyKind.WarmerPiece, false, null, edge, null, "", $"no warmer piece up to {_text.Of(firstC + ((steps - 1) * PieceStepC))}{(edge is { } only ? $"; from {_text.Of(only)} only just" : "")}");
     }
 
     private ReviewRemedy Later()
@@ -86,7 +87,8 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
             switch (HoldsAt(start))
             {
                 case true:
-                    return new(ReviewRemedyKind.Later, true, null, null, start, $"waiting until {ReviewTime.OfDay(start, coat.Zone)}");
+                    string until = $"waiting until {ReviewTime.OfDay(start, coat.Zone)}";
+                    return new(ReviewRemedyKind.Later, true, null, null, start, until, until);
                 case false:
                     lastKnown = start;
                     break;
@@ -96,7 +98,7 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         string words = lastKnown is { } last
             ? $"no waiting that day: no start up to {ReviewTime.OfDay(last, coat.Zone)}, as far as the air is recorded"
             : "waiting: not known, for no air was recorded later that day";
-        return new(ReviewRemedyKind.Later, false, null, null, null, words);
+        return new(ReviewRemedyKind.Later, false, null, null, null, "", words);
     }
 
     private ReviewRemedy? Earlier()
@@ -106,7 +108,8 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         {
             if (HoldsAt(start) == true)
             {
-                return new(ReviewRemedyKind.Earlier, true, null, null, start, $"spraying at {ReviewTime.OfDay(start, coat.Zone)} that day instead");
+                string at = $"spraying at {ReviewTime.OfDay(start, coat.Zone)} that day";
+                return new(ReviewRemedyKind.Earlier, true, null, null, start, at, $"{at}: the last start before this one that holds, as far as the air is recorded");
             }
         }
 

@@ -4,4 +4,5 @@ namespace BoothWatch.Reviews;
 /// <param name="Kind">What kind of thing.</param>
 /// <param name="CostC">Blush margin that it alone cost, °C.</param>
 /// <param name="Words">In words, with its numbers.</param>
-public sealed record ReviewCause(ReviewCauseKind Kind, double CostC, string Words);
+/// <param name="Detail">What is to be added; may be empty.</param>
+public sealed record ReviewCause(ReviewCauseKind Kind, double CostC, string Words, string Detail = "");

@@ -5,10 +5,11 @@ namespace BoothWatch.Reviews;
 /// <summary>Writes times and lengths of time for people.</summary>
 internal static class ReviewTime
 {
-    /// <summary>A length of time, for example <c>40 s</c>, <c>8 min</c> or <c>2.5 h</c>.</summary>
+    /// <summary>A length of time, for example <c>40 s</c>, <c>2.6 min</c>, <c>24 min</c> or <c>2.5 h</c>.</summary>
     public static string Words(double seconds) => seconds switch
     {
         < 90 => string.Create(CultureInfo.InvariantCulture, $"{seconds:0} s"),
+        < 600 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min"),
         < 5400 => string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0} min"),
         _ => string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600:0.0} h"),
     };

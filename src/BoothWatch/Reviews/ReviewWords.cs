@@ -32,12 +32,12 @@ internal sealed class ReviewWords(ReviewCase coat)
         $"Not known yet: the air of this coat is recorded until {Clock(knownUntil)} without a gap, and its film was still open then. If it is still drying, look again when it has set.";
 
     /// <summary>The answer.</summary>
-    public string Headline(ReviewFinding finding, ReviewFigures figures, IReadOnlyList<ReviewCause> causes, DryingDelay? delay)
+    public string Headline(ReviewFinding finding, ReviewFigures figures, IReadOnlyList<ReviewCause> causes, IReadOnlyList<ReviewRemedy> remedies, DryingDelay? delay)
     {
         string blush = (coat.Outcome, finding) switch
         {
-            (CoatOutcome.Blushed, ReviewFinding.Blushes) => $"The air explains this blush. {Cause(causes)}",
-            (CoatOutcome.Blushed, ReviewFinding.MayBlush) => $"The air may explain this blush: the coat was at its limit ({Margin(figures)}). {Cause(causes)}",
+            (CoatOutcome.Blushed, ReviewFinding.Blushes) => $"The air explains this blush. {Cause(causes)} {Held(remedies)}",
+            (CoatOutcome.Blushed, ReviewFinding.MayBlush) => $"The air may explain this blush: the coat was at its limit ({Margin(figures)}). {Cause(causes)} {Held(remedies)}",
             (CoatOutcome.Blushed, _) => $"The air does not explain this blush: the coat had room to spare ({Margin(figures)}) and the model's film set dry. Look elsewhere, below.",
             (CoatOutcome.Clear, ReviewFinding.Blushes) => $"It came out clear, though the model expected blush ({Margin(figures)}). Retarder, film or piece may have been other than marked; or the model is too careful here. {Cause(causes)}",
             (CoatOutcome.Clear, ReviewFinding.MayBlush) => $"It came out clear, but close to its limit ({Margin(figures)}).",
@@ -96,6 +96,13 @@ internal sealed class ReviewWords(ReviewCase coat)
     {
         string first = $"Likeliest cause: {causes[0].Words}.";
         return causes.Count > 1 && causes[1].CostC >= WorthNaming * causes[0].CostC ? $"{first} Next: {causes[1].Words}." : first;
+    }
+
+    // The two that a finisher would take first; the page lists them all.
+    private static string Held(IReadOnlyList<ReviewRemedy> remedies)
+    {
+        string[] held = [.. remedies.Where(remedy => remedy.Holds).Take(2).Select(remedy => remedy.Short)];
+        return held.Length == 0 ? "Nothing tried alone would have held." : $"What would have held: {string.Join(", or ", held)}.";
     }
 
     private string Dry(ReviewFigures figures, string fast, string notFast)

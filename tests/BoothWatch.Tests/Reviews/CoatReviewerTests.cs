@@ -4,6 +4,7 @@ using BoothWatch.Jobs;
 using BoothWatch.Reviews;
 using BoothWatch.Solvents;
 using BoothWatch.Tests.Film;
+using FsCheck.Xunit;
 using static BoothWatch.Tests.Reviews.SampleReview;
 
 namespace BoothWatch.Tests.Reviews;
@@ -172,6 +173,18 @@ public class CoatReviewerTests
         Assert.Equal(ReviewFinding.MayBlush, review.Finding);
         Assert.Contains("may explain", review.Headline, StringComparison.Ordinal);
         Assert.Equal(ReviewCauseKind.NearTheLimit, Assert.Single(review.Causes).Kind);
+    }
+
+    [Property(MaxTest = 20)]
+    public void Margin_OfAirThatChanges_FallsByWhatTheDewPointRises(byte start, sbyte perTenMinutes, byte raised)
+    {
+        // By its definition; a test of the search in changing air. Between 10 and 17 °C, rising or falling by up to 2 °C in 10 minutes.
+        double startC = 10 + (start / 85.0);
+        double slope = perTenMinutes / 64.0 / 10;
+        double byC = raised / 128.0;
+        double MarginC(double more) => CoatReviewer.Review(Case(
+            Recorded(minute => (AirC, startC + more + (slope * Math.Clamp(minute, 0, 20)), AirC)), CoatOutcome.Runs, wetFilmUm: 500, cup: SlowCup, usualUm: 500)).Figures!.MarginC;
+        Assert.Equal(MarginC(0) - byC, MarginC(byC), 0.03);
     }
 
     [Fact]

@@ -64,7 +64,8 @@ function line(figure) {
 
 function cause(found) {
   const item = make("li");
-  item.append(make("span", sentence(found.words)));
+  item.append(make("p", `${sentence(found.words)}.`));
+  if (found.detail) { item.append(make("p", `${sentence(found.detail)}.`, "small")); }
   return item;
 }
 
@@ -73,7 +74,8 @@ function show(answer) {
   const mix = answer.details.mix;
   document.title = `Review: ${answer.piece} · BoothWatch`;
   byId("review").hidden = false;
-  byId("review").dataset.finding = review.finding;
+  // Colour stands for blush; of the other outcomes the model has little to say.
+  byId("review").dataset.finding = [null, "clear", "blushed"].includes(review.outcome) || review.finding === "blushes" ? review.finding : "";
   byId("toJob").href = `/jobs?id=${answer.jobId}`;
   byId("toJob").textContent = "Its job";
   byId("piece").textContent = `${answer.piece}, coat ${answer.place}`;
