@@ -101,7 +101,7 @@ internal sealed class ReviewWords(ReviewCase coat)
     // The two that a finisher would take first; the page lists them all.
     private static string Held(IReadOnlyList<ReviewRemedy> remedies)
     {
-        string[] held = [.. remedies.Where(remedy => remedy.Holds).Take(2).Select(remedy => remedy.Short)];
+        string[] held = [.. remedies.Where(remedy => remedy.Holds).Take(2).Select(remedy => remedy.Briefly)];
         return held.Length == 0 ? "Nothing tried alone would have held." : $"What would have held: {string.Join(", or ", held)}.";
     }
 
