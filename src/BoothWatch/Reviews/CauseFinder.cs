@@ -31,7 +31,7 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
     public IReadOnlyList<ReviewCause> Find()
     {
         ReviewCause[] found = [.. All().OfType<ReviewCause>().Where(cause => cause.CostC >= LeastCostC).OrderByDescending(cause => cause.CostC)];
-        return found.Length > 0 ? found : [new ReviewCause(ReviewCauseKind.NearTheLimit, 0, $"nothing out of the usual: at a dew point of {_text.Of(_landing.DewPointC)} this cup with {Pct(coat.RetarderPct)} of retarder is at its limit")];
+        return found.Length > 0 ? found : [new ReviewCause(ReviewCauseKind.NearTheLimit, 0, $"nothing out of the usual; at a dew point of {_text.Of(_landing.DewPointC)} a coat {Retarder(coat.RetarderPct)} is at its limit")];
     }
 
     private IEnumerable<ReviewCause?> All()
@@ -52,7 +52,7 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
         return wettest.DewPointC - _landing.DewPointC < LeastCostC ? null : Cause(
             ReviewCauseKind.AirGrewWetter,
             sprayed.With(course: sprayed.Air.With(step => step with { DewPointC = _landing.DewPointC })),
-            $"the air grew wetter while the film was open: its dew point went from {_text.Of(_landing.DewPointC)} to {_text.Of(wettest.DewPointC)} within {ReviewTime.Words(Math.Min(openS, Math.Max(wettest.FromS, 60)))} of the coat");
+            $"the air grew wetter while the film was open, from a dew point of {_text.Of(_landing.DewPointC)} to {_text.Of(wettest.DewPointC)} within {ReviewTime.Words(Math.Min(openS, Math.Max(wettest.FromS, 60)))} of the coat");
     }
 
     private ReviewCause? Cooled()
@@ -76,49 +76,49 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
             return null;
         }
 
-        string over = $"the dew point of {_text.Of(_landing.DewPointC)} is {_text.By(overC)} more than a usual coat with {Pct(coat.RetarderPct)} of retarder holds";
+        string over = $"its dew point of {_text.Of(_landing.DewPointC)} is {_text.By(overC)} more than a usual coat {Retarder(coat.RetarderPct)} holds";
+        ReviewCause TooLittle(string then) => new(ReviewCauseKind.TooLittleRetarder, overC, $"too little retarder for air this wet; {over}, and {then}");
         if (coat.RecommendedRetarderPct is { } recommended && recommended > coat.RetarderPct)
         {
-            return new(ReviewCauseKind.TooLittleRetarder, overC, $"too little retarder for air this wet: {over}; {Pct(recommended)} was recommended");
+            return TooLittle($"{Pct(recommended)} was recommended");
         }
 
         IReadOnlyList<(double RetarderPct, Solvents.Mix Mix)> ladder = coat.Plan.Ladder;
         Replay Level(int at) => coatOfTheShop.With(coatOfTheShop.Conditions with { Mix = ladder[at].Mix });
-        if (RetarderLevel.Recommend(ladder.Count, at => Level(at).Covers(coat)) is { } safe && ladder[safe].RetarderPct > coat.RetarderPct)
+        if (RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(0)) is not { } just || ladder[just].RetarderPct <= coat.RetarderPct)
         {
-            return new(ReviewCauseKind.TooLittleRetarder, overC, $"too little retarder for air this wet: {over}; {Pct(ladder[safe].RetarderPct)} would carry a usual coat through");
+            return new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start; {over}", "No level of the retarder ladder carries even a usual coat.");
         }
 
-        string edge = RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(0)) is { } just
-            ? $"{Pct(ladder[just].RetarderPct)} of retarder would only just carry a usual coat, and no level does so safely"
-            : "no level of the retarder ladder carries even a usual coat";
-        return new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start: {over}", edge);
+        return RetarderLevel.Recommend(ladder.Count, at => Level(at).Covers(coat)) is { } safe
+            ? TooLittle($"{Pct(ladder[safe].RetarderPct)} would carry it through")
+            : TooLittle($"{Pct(ladder[just].RetarderPct)} would just carry it, though no level with all the margin this shop wants");
     }
 
     private ReviewCause? Cold() => _own.PieceTemperatureC > _landing.TemperatureC - LeastCostC ? null : Cause(
         ReviewCauseKind.ColdPiece,
         sprayed.With(_own with { PieceTemperatureC = _landing.TemperatureC }),
-        $"a cold piece: {_text.Of(_own.PieceTemperatureC)} in air of {_text.Of(_landing.TemperatureC)}");
+        $"a cold piece, {_text.Of(_own.PieceTemperatureC)} in air of {_text.Of(_landing.TemperatureC)}");
 
     private ReviewCause? Heavy() => _own.WetFilmUm <= coat.Usual.WetFilmUm ? null : Cause(
         ReviewCauseKind.HeavyFilm,
         sprayed.With(_own with { WetFilmUm = coat.Usual.WetFilmUm }),
-        Text($"a heavy film: {_own.WetFilmUm:0} µm wet where {coat.Usual.WetFilmUm:0} µm is usual"));
+        Text($"a heavy film, {_own.WetFilmUm:0} µm wet where {coat.Usual.WetFilmUm:0} µm is usual"));
 
     private ReviewCause? Fast()
     {
         CoatMix own = coat.Details.Mix;
         CoatMix usual = coat.Usual.Cup;
         string what = own.Thinner != usual.Thinner && own.ThinnerParts > 0
-            ? $"a cup that flashes off faster: {own.Thinner} where {usual.Thinner} is usual"
-            : Text($"a cup that flashes off faster: {own.ThinnerParts:0.##} parts of thinner to {own.LacquerParts:0.##} of lacquer where {usual.ThinnerParts:0.##} to {usual.LacquerParts:0.##} is usual");
+            ? $"a cup that flashes off faster, with {own.Thinner} where {usual.Thinner} is usual"
+            : Text($"a cup that flashes off faster, with {own.ThinnerParts:0.##} parts of thinner to {own.LacquerParts:0.##} of lacquer where {usual.ThinnerParts:0.##} to {usual.LacquerParts:0.##} is usual");
         return _own.Mix.Equals(coat.Usual.Mix) ? null : Cause(ReviewCauseKind.FastCup, sprayed.With(_own with { Mix = coat.Usual.Mix }), what);
     }
 
     private ReviewCause? Draught() => _own.AirSpeedMPerS <= coat.Usual.AirSpeedMPerS ? null : Cause(
         ReviewCauseKind.Draught,
         sprayed.With(_own with { AirSpeedMPerS = coat.Usual.AirSpeedMPerS }),
-        Text($"a strong draught over the piece: {_own.AirSpeedMPerS:0.0#} m/s where {coat.Usual.AirSpeedMPerS:0.0#} m/s is usual"));
+        Text($"a strong draught over the piece, {_own.AirSpeedMPerS:0.0#} m/s where {coat.Usual.AirSpeedMPerS:0.0#} m/s is usual"));
 
     private ReviewCause? Hot()
     {
@@ -133,7 +133,7 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
         return _landing.TemperatureC < HotAboveC ? null : Cause(
             ReviewCauseKind.HotAir,
             sprayed.With(_own with { PieceTemperatureC = _own.PieceTemperatureC - byC }, sprayed.Air.With(Cooler)),
-            $"hot air: {_text.Of(_landing.TemperatureC)}, where solvents leave fast and chill the film more");
+            $"hot air of {_text.Of(_landing.TemperatureC)}, in which solvents leave fast and chill the film more");
     }
 
     private ReviewCause Cause(ReviewCauseKind kind, Replay without, string what)
@@ -143,6 +143,8 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
     }
 
     private IEnumerable<AirStep> OpenSteps() => sprayed.Air.Steps.Where(step => step.FromS < openS).DefaultIfEmpty(_landing);
+
+    private static string Retarder(double pct) => pct > 0 ? $"with {Pct(pct)} of retarder" : "without retarder";
 
     private static string Pct(double pct) => Text($"{pct:0.##} %");
 

@@ -31,7 +31,7 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         {
             double pct = ladder[found].RetarderPct;
             string edgeWords = edgePct < pct && edgePct > coat.RetarderPct ? Text($"; {edgePct:0.##} % would have been the very edge") : "";
-            return new(ReviewRemedyKind.Retarder, true, pct, edgePct, null, Text($"{pct:0.##} % of retarder"), Text($"{pct:0.##} % of retarder, with {coat.RetarderPct:0.##} % in the cup{edgeWords}"));
+            return new(ReviewRemedyKind.Retarder, true, pct, edgePct, null, Text($"{pct:0.##} % of retarder"), Text($"{pct:0.##} % of retarder, where {coat.RetarderPct:0.##} % was in the cup{edgeWords}"));
         }
 
         double shortC = wantedMarginC - Level(ladder.Count - 1).MarginC;
@@ -55,7 +55,7 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         double? edge = Thickest(0);
         string edgeWords = edge > (sure ?? 0) ? Text($"; {edge:0} µm would have been the very edge") : "";
         return sure is { } um
-            ? new(ReviewRemedyKind.ThinnerFilm, true, um, edge, null, Text($"a wet film of {um:0} µm or less"), Text($"a wet film of {um:0} µm or less, with {_own.WetFilmUm:0} µm laid on{edgeWords}"))
+            ? new(ReviewRemedyKind.ThinnerFilm, true, um, edge, null, Text($"a wet film of {um:0} µm or less"), Text($"a wet film of {um:0} µm or less, where {_own.WetFilmUm:0} µm was laid on{edgeWords}"))
             : new(ReviewRemedyKind.ThinnerFilm, false, null, edge, null, "", Text($"no thinner film: not even {least * FilmStepUm:0} µm{edgeWords}"));
     }
 
@@ -119,7 +119,8 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
     // Null: not known, for the air or the piece was not recorded until the coat would have set.
     private bool? HoldsAt(DateTimeOffset start)
     {
-        if (coat.Air.At(start)?.PieceTemperatureC is not { } pieceC
+        if (!(coat.Air.KnownUntil(start) > start)
+            || coat.Air.At(start)?.PieceTemperatureC is not { } pieceC
             || coat.Air.CourseFrom(start, TimeSpan.FromSeconds(parameters.LongestRunS)) is not { } course
             || CoatConditionsCheck.SurroundingsProblem(course.Landing.TemperatureC, pieceC, _own.PressurePa) is not null)
         {

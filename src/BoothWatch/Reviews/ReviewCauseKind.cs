@@ -9,10 +9,10 @@ public enum ReviewCauseKind
     /// <summary>The air cooled while the film was open.</summary>
     BoothCooled,
 
-    /// <summary>The air was too wet from the start, for any retarder level of the ladder.</summary>
+    /// <summary>The air was too wet from the start: no level of the ladder carries even a usual coat.</summary>
     AirTooWet,
 
-    /// <summary>The air was too wet for the retarder in the cup; another level would have held.</summary>
+    /// <summary>The air was too wet for the retarder in the cup; another level carries a usual coat, if only just.</summary>
     TooLittleRetarder,
 
     /// <summary>The piece was colder than the air.</summary>

@@ -4,6 +4,7 @@ using BoothWatch.Jobs;
 using BoothWatch.Reviews;
 using BoothWatch.Solvents;
 using BoothWatch.Tests.Film;
+using BoothWatch.Verdicts;
 using FsCheck.Xunit;
 using static BoothWatch.Tests.Reviews.SampleReview;
 
@@ -99,13 +100,21 @@ public class CoatReviewerTests
         // A flash coat, four parts of thinner to one of lacquer, where retarder goes far.
         Mix flash = TestCoat.Thinned("ordinary thinner", 4);
         double limitC = LimitC(wetFilmUm: 40, cup: flash);
-        CoatReview review = CoatReviewer.Review(Case(Constant(limitC + 0.4), wetFilmUm: 40, cup: flash, usualUm: 40));
+        ReviewCase coat = Case(Constant(limitC + 0.4), wetFilmUm: 40, cup: flash, usualUm: 40);
+        CoatReview review = CoatReviewer.Review(coat);
         ReviewCause cause = Assert.Single(review.Causes);
         Assert.Equal(ReviewCauseKind.TooLittleRetarder, cause.Kind);
         Assert.Equal(0.4, cause.CostC, 0.02);
-        ReviewRemedy retarder = Remedy(review, ReviewRemedyKind.Retarder);
-        Assert.Contains($"{retarder.Value} % would carry", cause.Words, StringComparison.Ordinal);
-        Assert.InRange(retarder.EdgeValue!.Value, 1, retarder.Value!.Value);
+
+        // With all the margin that a shop wants by default no level serves; one that wants less has one.
+        double edgePct = Remedy(review, ReviewRemedyKind.Retarder).EdgeValue!.Value;
+        Assert.Contains($"{edgePct} % would just carry it", cause.Words, StringComparison.Ordinal);
+        CoatReview bolder = CoatReviewer.Review(coat with { Policy = new VerdictPolicy { RequiredMarginC = 0, CoverageFactor = 1 } });
+        ReviewRemedy retarder = Remedy(bolder, ReviewRemedyKind.Retarder);
+        Assert.True(retarder.Holds);
+        Assert.InRange(edgePct, 1, retarder.Value!.Value - 1);
+        Assert.Contains($"{retarder.Value} % would carry it through", bolder.Headline, StringComparison.Ordinal);
+        Assert.Contains($"What would have held: {retarder.Value} % of retarder", bolder.Headline, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -65,7 +65,7 @@ function line(figure) {
 function cause(found) {
   const item = make("li");
   item.append(make("p", `${sentence(found.words)}.`));
-  if (found.detail) { item.append(make("p", `${sentence(found.detail)}.`, "small")); }
+  if (found.detail) { item.append(make("p", found.detail, "small")); }
   return item;
 }
 
