@@ -11,6 +11,7 @@ using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Records;
+using BoothWatch.Service.Reviews;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
@@ -49,6 +50,7 @@ public static class BoothHost
         builder.Services.AddJobs(file);
         builder.Services.AddWhatIf();
         builder.Services.AddRecords();
+        builder.Services.AddReviews();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -62,6 +64,7 @@ public static class BoothHost
             .MapJobs()
             .MapRecords()
             .MapWhatIf()
+            .MapReviews()
             .MapBoothMetrics();
     }
 

@@ -2,6 +2,7 @@ using BenchmarkDotNet.Running;
 using BoothWatch.Benchmarks.Demo;
 using BoothWatch.Benchmarks.Film;
 using BoothWatch.Benchmarks.Jobs;
+using BoothWatch.Benchmarks.Reviews;
 using BoothWatch.Benchmarks.Scaling;
 using BoothWatch.Benchmarks.Series;
 using BoothWatch.Benchmarks.Tick;
@@ -13,6 +14,7 @@ using BoothWatch.Benchmarks.WhatIf;
 // journal             one day of journal
 // demo [MINUTES]      start to first verdict and memory of the demo
 // jobs                server time of every list, job and coat with 10,000 coats and five years of minutes
+// reviews             server time of the reviews of coats
 // tick                what a tick costs, with all outputs up and with all down
 // what-if             how long an answer to a what-if question takes
 // shipping            how fast a backlog goes to a database (needs victoria-metrics)
@@ -25,6 +27,7 @@ return args switch
     ["cost"] => FilmCost.Print(Console.Out),
     ["journal"] => await JournalDay.RunAsync(Console.Out),
     ["jobs"] => await FiveYears.RunAsync(Console.Out),
+    ["reviews"] => await ReviewCost.RunAsync(Console.Out),
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
     ["tick"] => await TickCost.RunAsync(Console.Out),

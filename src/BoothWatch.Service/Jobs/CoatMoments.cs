@@ -22,7 +22,7 @@ public sealed class CoatMoments(CoatPhysics physics, PageFeed feed, CoatAirQuery
 
     /// <summary>Standard uncertainties of air and piece taken for readings of the past, °C, % and °C: those that the SHT4x and the
     /// MLX90614 are given under Sensors. Assumed, for the journal does not keep them.</summary>
-    private static readonly (double TemperatureC, double HumidityPct, double PieceC) PastUncertainty = (0.23, 2.1, 0.6);
+    internal static readonly (double TemperatureC, double HumidityPct, double PieceC) PastUncertainty = (0.23, 2.1, 0.6);
 
     private readonly BlushModel _model = new();
 

@@ -30,7 +30,8 @@ public sealed class CoatPrefill(ScheduleBook schedules, CoatMoments moments, IOp
         return details with { Mix = details.Mix with { RetarderPct = recommended ?? usual.LoadedRetarderPct ?? 0 } };
     }
 
-    private static CoatDetails Usual(CoatOptions usual, CoatKind kind)
+    /// <summary>What the shop usually sprays as a kind: by its settings where they are about that kind, else by habit.</summary>
+    internal static CoatDetails Usual(CoatOptions usual, CoatKind kind)
     {
         // What the settings say of one kind of coat is no word about another.
         CoatHabits habits = CoatHabits.For(kind);

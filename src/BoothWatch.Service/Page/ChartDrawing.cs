@@ -125,7 +125,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         return runs;
     }
 
-    private static void Dress(Plot plot, ChartTheme theme)
+    internal static void Dress(Plot plot, ChartTheme theme)
     {
         plot.FigureBackground.Color = theme.Ground;
         plot.DataBackground.Color = theme.Ground;
@@ -174,7 +174,7 @@ public sealed class ChartDrawing(DegreeText text, TimeZoneInfo zone)
         return line;
     }
 
-    private static void AddVerdicts(Plot plot, ChartRequest request, IReadOnlyList<HistoryPoint?> runs)
+    internal static void AddVerdicts(Plot plot, ChartRequest request, IReadOnlyList<HistoryPoint?> runs)
     {
         double laneHeight = LaneShare / (Lanes.Length + 0.2);
         for (int start = 0; start < runs.Count;)

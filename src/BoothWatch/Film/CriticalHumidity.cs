@@ -1,4 +1,3 @@
-using System.Globalization;
 using BoothWatch.Air;
 
 namespace BoothWatch.Film;
@@ -52,98 +51,20 @@ public static class CriticalHumidity
     internal static double FindBlushDewPointC(CoatConditions conditions, FilmParameters parameters, double nearC = double.NaN)
     {
         double highest = conditions.AirTemperatureC + BeyondSaturationC;
+        BlushSearch search = new(
+            dewPointC => DryingRun.Simulate(conditions, SaturationPressure.OverWater(dewPointC), parameters).WaterAtSetGPerM2,
+            parameters.BlushToleranceGPerM2,
+            highest);
         if (double.IsNaN(nearC))
         {
             DryingResult dry = DryingRun.Simulate(conditions, 0, parameters);
             double high = Math.Min(highest, dry.LastFilmTemperatureC);
-            return new Search(conditions, parameters, highest).Run(high, Math.Max(0.1, (high - dry.LowestFilmTemperatureC) / 4));
+            return search.Run(high, Math.Max(0.1, (high - dry.LowestFilmTemperatureC) / 4));
         }
 
-        return new Search(conditions, parameters, highest).Run(Math.Min(highest, nearC + 0.15), 0.1);
+        return search.Run(Math.Min(highest, nearC + 0.15), 0.1);
     }
 
     private static CriticalPoint At(double dewPointC, CriticalLimit limit, double airTemperatureC) => new(
         100 * SaturationPressure.OverWater(dewPointC) / SaturationPressure.OverWater(airTemperatureC), dewPointC, limit);
-
-    private sealed class Search(CoatConditions conditions, FilmParameters parameters, double highest)
-    {
-        private double _low = double.NegativeInfinity;
-        private double _high;
-        private double _above = double.NaN;
-        private double _earlierHigh;
-        private double _earlierAbove = double.NaN;
-        private int _runs;
-
-        /// <summary>Runs the search.</summary>
-        /// <param name="startC">First trial, °C, at most <c>highest</c>.</param>
-        /// <param name="stepC">First step while one side is unknown, °C.</param>
-        public double Run(double startC, double stepC)
-        {
-            double trial = startC;
-            for (; ; )
-            {
-                if (!Blushes(trial))
-                {
-                    if (trial >= highest)
-                    {
-                        return highest;
-                    }
-
-                    _low = trial;
-                }
-
-                bool noHigh = double.IsNaN(_above);
-                if (noHigh)
-                {
-                    trial = Math.Min(highest, trial + stepC);
-                    stepC *= 2;
-                    continue;
-                }
-
-                if (double.IsNaN(_earlierAbove))
-                {
-                    trial = double.IsInfinity(_low) ? _high - stepC : (_low + _high) / 2;
-                }
-                else
-                {
-                    double secant = _high - (_above * (_earlierHigh - _high) / (_earlierAbove - _above));
-                    if (!(_earlierAbove > _above) || secant <= _low)
-                    {
-                        secant = double.IsInfinity(_low) ? _high - (stepC *= 2) : (_low + _high) / 2;
-                    }
-                    else if (_high - secant < AccuracyC)
-                    {
-                        return secant;
-                    }
-
-                    trial = secant;
-                }
-
-                if (_high - _low < AccuracyC)
-                {
-                    return trial;
-                }
-            }
-        }
-
-        /// <summary>One drying run. Remembers the two nearest dew points that blush, with the water they leave over the tolerance.</summary>
-        private bool Blushes(double dewPointC)
-        {
-            if (++_runs > MostRuns)
-            {
-                throw new DryingFailedException(string.Create(
-                    CultureInfo.InvariantCulture, $"critical humidity (secant with bisection): no root within {MostRuns} drying runs, last dew point {dewPointC:0.##} °C"));
-            }
-
-            double water = DryingRun.Simulate(conditions, SaturationPressure.OverWater(dewPointC), parameters).WaterAtSetGPerM2;
-            if (water <= parameters.BlushToleranceGPerM2)
-            {
-                return false;
-            }
-
-            (_earlierHigh, _earlierAbove) = (_high, _above);
-            (_high, _above) = (dewPointC, water - parameters.BlushToleranceGPerM2);
-            return true;
-        }
-    }
 }

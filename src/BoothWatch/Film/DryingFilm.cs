@@ -17,6 +17,7 @@ internal sealed partial class DryingFilm
     private const double HighestVapourShare = 0.9;
 
     private readonly FilmParameters _parameters;
+    private readonly CoatConditions _conditions;
     private readonly int _solvents;
     private readonly VapourPressure[] _vapourPressure;
     private readonly double[] _conductance;
@@ -24,12 +25,12 @@ internal sealed partial class DryingFilm
     private readonly double[] _heat;
     private readonly double[] _heatSlope;
     private readonly double[] _liquidHeatCapacity;
-    private readonly double _waterConductance;
-    private readonly double _airK;
+    private double _waterConductance;
+    private double _airK;
     private readonly double _pressurePa;
-    private readonly double _airVapourPa;
-    private readonly double _convection;
-    private readonly double _radiation;
+    private double _airVapourPa;
+    private double _convection;
+    private double _radiation;
     private readonly double _waterSmoothingMol;
     private readonly double _polymerHeatCapacity;
     private readonly SubstrateGrid _grid;
@@ -45,18 +46,9 @@ internal sealed partial class DryingFilm
         _parameters = parameters;
         IReadOnlyList<(Solvent Solvent, double VolumeFraction)> solvents = conditions.Mix.Solvents;
         _solvents = solvents.Count;
-        _airK = conditions.AirTemperatureC + PhysicalConstants.ZeroCelsiusK;
         _pressurePa = conditions.PressurePa;
-        _airVapourPa = airVapourPa;
-        _convection = parameters.ConvectionFactor
-            * AirSideTransfer.Convection(conditions.AirSpeedMPerS, parameters.PieceLengthM, conditions.AirTemperatureC, conditions.PressurePa);
-        _radiation = AirSideTransfer.Radiation(parameters.Emissivity, conditions.AirTemperatureC);
-        _grid = new SubstrateGrid(conditions.Substrate, parameters.SubstrateCells, _convection + _radiation);
-        _waterConductance = AirSideTransfer.MassConductance(
-            _convection,
-            FullerDiffusivity.InAirM2PerS(PhysicalConstants.WaterMolarMassKgPerMol, 13.1, conditions.AirTemperatureC, conditions.PressurePa),
-            conditions.AirTemperatureC,
-            conditions.PressurePa);
+        _conditions = conditions;
+        _grid = new SubstrateGrid(conditions.Substrate, parameters.SubstrateCells);
         _waterSmoothingMol = GramsToMoles(parameters.WaterSmoothingGPerM2);
 
         double filmM = conditions.WetFilmUm * 1e-6;
@@ -78,21 +70,12 @@ internal sealed partial class DryingFilm
             _molarVolume[i] = solvent.MolarVolumeM3PerMol;
             LandedMoles[i] = fraction * filmM / _molarVolume[i];
             _liquidHeatCapacity[i] = solvent.LiquidHeatCapacityJPerMolK;
-            _conductance[i] = AirSideTransfer.MassConductance(
-                _convection,
-                solvent.DiffusivityInAirM2PerS(conditions.AirTemperatureC, conditions.PressurePa),
-                conditions.AirTemperatureC,
-                conditions.PressurePa);
-
-            // Watson's rule as a straight line about 10 K below air temperature: within 0.1 % over 20 K.
-            double middleC = conditions.AirTemperatureC - 10;
-            _heatSlope[i] = (solvent.HeatOfVaporisationJPerMol(middleC + 5) - solvent.HeatOfVaporisationJPerMol(middleC - 5)) / 10;
-            _heat[i] = solvent.HeatOfVaporisationJPerMol(middleC) - (_heatSlope[i] * (middleC + PhysicalConstants.ZeroCelsiusK));
         }
 
         _pressure = new double[_solvents];
         _slope = new double[_solvents];
         _pressureByMoles = new double[_solvents];
+        Surround(conditions.AirTemperatureC, airVapourPa);
     }
 
     /// <summary>Entries that couple all to all: solvents, water, film temperature.</summary>
@@ -124,6 +107,38 @@ internal sealed partial class DryingFilm
 
     /// <summary>mol/m² of water to g/m².</summary>
     public static double MolesToGrams(double moles) => moles * 1e3 * PhysicalConstants.WaterMolarMassKgPerMol;
+
+    /// <summary>
+    /// Puts the film into an air: at the landing, and again whenever it changes. Every coefficient that depends on the air follows; the
+    /// state of the film and its piece stays. <see cref="SubstrateJacobian"/> and the rates belong to the new air from then on.
+    /// </summary>
+    /// <param name="airTemperatureC">Air temperature, °C; walls and back face have it too.</param>
+    /// <param name="airVapourPa">Partial pressure of water vapour in the air, Pa.</param>
+    public void Surround(double airTemperatureC, double airVapourPa)
+    {
+        _airK = airTemperatureC + PhysicalConstants.ZeroCelsiusK;
+        _airVapourPa = airVapourPa;
+        _convection = _parameters.ConvectionFactor
+            * AirSideTransfer.Convection(_conditions.AirSpeedMPerS, _parameters.PieceLengthM, airTemperatureC, _pressurePa);
+        _radiation = AirSideTransfer.Radiation(_parameters.Emissivity, airTemperatureC);
+        _grid.ExposeBack(_convection + _radiation);
+        _waterConductance = AirSideTransfer.MassConductance(
+            _convection,
+            FullerDiffusivity.InAirM2PerS(PhysicalConstants.WaterMolarMassKgPerMol, 13.1, airTemperatureC, _pressurePa),
+            airTemperatureC,
+            _pressurePa);
+        for (int i = 0; i < _solvents; i++)
+        {
+            Solvent solvent = _conditions.Mix.Solvents[i].Solvent;
+            _conductance[i] = AirSideTransfer.MassConductance(
+                _convection, solvent.DiffusivityInAirM2PerS(airTemperatureC, _pressurePa), airTemperatureC, _pressurePa);
+
+            // Watson's rule as a straight line about 10 K below air temperature: within 0.1 % over 20 K.
+            double middleC = airTemperatureC - 10;
+            _heatSlope[i] = (solvent.HeatOfVaporisationJPerMol(middleC + 5) - solvent.HeatOfVaporisationJPerMol(middleC - 5)) / 10;
+            _heat[i] = solvent.HeatOfVaporisationJPerMol(middleC) - (_heatSlope[i] * (middleC + PhysicalConstants.ZeroCelsiusK));
+        }
+    }
 
     /// <summary>The state as the coat lands.</summary>
     public void Initial(Span<double> state, double landingK, double pieceK)

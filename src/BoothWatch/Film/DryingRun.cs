@@ -22,23 +22,58 @@ public static class DryingRun
         CoatConditions conditions, double airVapourPressurePa, FilmParameters? parameters = null, bool keepTrajectory = false)
     {
         ArgumentNullException.ThrowIfNull(conditions);
-        parameters ??= FilmParameters.Default;
         CoatConditionsCheck.Throw(conditions, airVapourPressurePa);
+        return Follow(conditions, airVapourPressurePa, [], parameters ?? FilmParameters.Default, keepTrajectory);
+    }
+
+    /// <summary>Simulates one coat in air that changes while it dries. The piece begins at its temperature and follows the air by itself.</summary>
+    /// <param name="conditions">The coat and its surroundings; of the air only pressure and speed are taken from here.</param>
+    /// <param name="air">The air, from the landing on.</param>
+    /// <param name="parameters">Model parameters; null: <see cref="FilmParameters.Default"/>.</param>
+    /// <param name="keepTrajectory">True to keep every accepted step for plots and replay.</param>
+    /// <exception cref="ArgumentException">A condition is out of range; the message names it.</exception>
+    /// <exception cref="DryingFailedException">The solver gave up.</exception>
+    public static DryingResult Simulate(CoatConditions conditions, AirCourse air, FilmParameters? parameters = null, bool keepTrajectory = false)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        ArgumentNullException.ThrowIfNull(air);
+        conditions = conditions with { AirTemperatureC = air.Landing.TemperatureC };
+        AirChange[] changes = new AirChange[air.Steps.Count];
+        for (int i = 0; i < changes.Length; i++)
+        {
+            AirStep step = air.Steps[i];
+            changes[i] = new AirChange(step.FromS, step.TemperatureC, AirCourse.VapourPressurePa(step));
+            CoatConditionsCheck.Throw(conditions with { AirTemperatureC = step.TemperatureC }, changes[i].VapourPa);
+        }
+
+        return Follow(conditions, changes[0].VapourPa, changes.AsSpan(1).ToArray(), parameters ?? FilmParameters.Default, keepTrajectory);
+    }
+
+    private static DryingResult Follow(
+        CoatConditions conditions, double airVapourPressurePa, AirChange[] changes, FilmParameters parameters, bool keepTrajectory)
+    {
         DryingFilm film = new(conditions, airVapourPressurePa, parameters);
         double setVolume = Math.Max(film.PolymerVolume / parameters.SetPolymerFraction, parameters.DryVolumeFraction * film.LandedVolume);
         RosenbrockSolver solver = new(film, parameters.Tolerance, parameters.LongestRunS / 20);
         double landingC = conditions.LandingTemperatureC ?? conditions.AirTemperatureC;
         film.Initial(solver.State, landingC + PhysicalConstants.ZeroCelsiusK, conditions.PieceTemperatureC + PhysicalConstants.ZeroCelsiusK);
-        return new Follower(film, solver, setVolume, parameters, keepTrajectory).Run();
+        return new Follower(film, solver, setVolume, parameters, keepTrajectory, changes).Run();
     }
 
-    private sealed class Follower(DryingFilm film, RosenbrockSolver solver, double setVolume, FilmParameters parameters, bool keepTrajectory)
+    /// <summary>The air from a moment on.</summary>
+    private readonly record struct AirChange(double AtS, double TemperatureC, double VapourPa);
+
+    private sealed class Follower(DryingFilm film, RosenbrockSolver solver, double setVolume, FilmParameters parameters, bool keepTrajectory, AirChange[] changes)
     {
+        /// <summary>A change so near to the end of a step counts as reached, s.</summary>
+        private const double Reached = 1e-9;
+
         private readonly double[] _previous = new double[film.Size];
         private readonly double[] _previousRate = new double[film.Size];
         private readonly List<DryingPoint> _trajectory = [];
         private double _lowestK = double.PositiveInfinity;
         private double _mostWater;
+        private int _nextChange;
 
         public DryingResult Run()
         {
@@ -58,7 +93,7 @@ public static class DryingRun
                 }
 
                 double start = solver.TimeS;
-                double step = solver.Step(parameters.LongestRunS, _previous, _previousRate);
+                double step = solver.Step(UntilChange(), _previous, _previousRate);
                 double volume = film.Volume(solver.State);
                 double share = volume <= setVolume ? SetShare(step, volume) : 1;
                 LookInside(step, share);
@@ -72,6 +107,24 @@ public static class DryingRun
             }
 
             return Result(null, solver.State[film.WaterIndex], solver.State[film.TemperatureIndex]);
+        }
+
+        /// <summary>Lets the air change where that is due; then the end of what the next step may span, s.</summary>
+        private double UntilChange()
+        {
+            bool changed = false;
+            for (; _nextChange < changes.Length && changes[_nextChange].AtS <= solver.TimeS + Reached; _nextChange++)
+            {
+                film.Surround(changes[_nextChange].TemperatureC, changes[_nextChange].VapourPa);
+                changed = true;
+            }
+
+            if (changed)
+            {
+                solver.Refresh();
+            }
+
+            return _nextChange < changes.Length ? Math.Min(changes[_nextChange].AtS, parameters.LongestRunS) : parameters.LongestRunS;
         }
 
         private DryingResult Result(double? setS, double water, double lastK) => new()

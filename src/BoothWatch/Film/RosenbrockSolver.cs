@@ -75,7 +75,6 @@ internal sealed class RosenbrockSolver
         _own = new double[film.Cells];
         _below = new double[film.Cells];
         _pivotOwn = new double[film.Cells];
-        film.SubstrateJacobian(_above, _own, _below);
 
         // absolute tolerances: a hundredth of the solvent, 5 K, 1 g/m² of water, each times the relative tolerance
         double solvent = 0;
@@ -101,11 +100,11 @@ internal sealed class RosenbrockSolver
     /// <summary>Accepted steps so far.</summary>
     public int Steps { get; private set; }
 
-    /// <summary>Makes rates and Jacobian belong to <see cref="State"/>; call once after filling it.</summary>
+    /// <summary>Makes rates and Jacobian belong to <see cref="State"/> and the air; call after filling the state, and after the air has changed.</summary>
     public void Refresh()
     {
-        _film.Evaluate(State, Rate);
-        _film.Jacobian(_jacobian);
+        _film.SubstrateJacobian(_above, _own, _below);
+        Evaluate();
     }
 
     /// <summary>Takes one accepted step, not beyond <paramref name="endS"/>. Afterwards <paramref name="previous"/> and <paramref name="previousRate"/> hold the start of the step.</summary>
@@ -114,7 +113,8 @@ internal sealed class RosenbrockSolver
     {
         for (; ; )
         {
-            double step = Math.Min(Math.Min(_stepS, _longestStepS), endS - TimeS);
+            double wanted = Math.Min(_stepS, _longestStepS);
+            double step = Math.Min(wanted, endS - TimeS);
             double error = Try(step);
             double factor = error > 0 ? Math.Clamp(Safety * Math.Pow(error, -0.25), 0.1, 6) : 6;
             if (error <= 1)
@@ -122,10 +122,13 @@ internal sealed class RosenbrockSolver
                 State.CopyTo(previous, 0);
                 Rate.CopyTo(previousRate, 0);
                 _nextState.CopyTo(State, 0);
-                Refresh();
+                Evaluate();
                 TimeS += step;
                 Steps++;
-                _stepS = step * (_rejected ? Math.Min(factor, 1) : factor);
+
+                // A step cut short by the end asked for says nothing against a longer one.
+                double next = step * (_rejected ? Math.Min(factor, 1) : factor);
+                _stepS = step < wanted && !_rejected ? Math.Max(next, wanted) : next;
                 _rejected = false;
                 return step;
             }
@@ -139,6 +142,12 @@ internal sealed class RosenbrockSolver
                     $"drying film solver (Rosenbrock, RODAS): step fell below {SmallestStepS} s at {TimeS:0.###} s, film temperature {State[_film.TemperatureIndex]:0.##} K"));
             }
         }
+    }
+
+    private void Evaluate()
+    {
+        _film.Evaluate(State, Rate);
+        _film.Jacobian(_jacobian);
     }
 
     private double Try(double step)

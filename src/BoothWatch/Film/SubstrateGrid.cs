@@ -5,11 +5,12 @@ internal sealed class SubstrateGrid
 {
     private const double FirstCellSeconds = 0.02;
 
-    /// <summary>Builds the grid.</summary>
+    private readonly double _lastHalfCell;
+
+    /// <summary>Builds the grid; call <see cref="ExposeBack"/> before using it.</summary>
     /// <param name="substrate">The substrate.</param>
     /// <param name="cells">Number of cells.</param>
-    /// <param name="backConductance">Heat-transfer coefficient between the back face and the air, W/(m² K).</param>
-    public SubstrateGrid(Substrate substrate, int cells, double backConductance)
+    public SubstrateGrid(Substrate substrate, int cells)
     {
         double firstCell = Math.Sqrt(substrate.ConductivityWPerMK / substrate.VolumetricHeatCapacityJPerM3K * FirstCellSeconds) * 12 / cells;
         double ratio = Ratio(substrate.ThicknessM, firstCell, cells);
@@ -35,7 +36,7 @@ internal sealed class SubstrateGrid
             Conductance[i] = 2 * substrate.ConductivityWPerMK / (width[i - 1] + width[i]);
         }
 
-        Conductance[cells] = 1 / ((width[cells - 1] / (2 * substrate.ConductivityWPerMK)) + (1 / backConductance));
+        _lastHalfCell = width[cells - 1] / (2 * substrate.ConductivityWPerMK);
     }
 
     /// <summary>Heat capacity of each cell, J/(m² K).</summary>
@@ -43,6 +44,10 @@ internal sealed class SubstrateGrid
 
     /// <summary>Conductance film to first cell, cell to cell, last cell to air, W/(m² K).</summary>
     public double[] Conductance { get; }
+
+    /// <summary>Sets what lies between the back face and the air.</summary>
+    /// <param name="backConductance">Heat-transfer coefficient, W/(m² K).</param>
+    public void ExposeBack(double backConductance) => Conductance[^1] = 1 / (_lastHalfCell + (1 / backConductance));
 
     private static double Ratio(double thickness, double firstCell, int cells)
     {

@@ -16,6 +16,7 @@ internal static class FolderDependencies
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film"],
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
         ["Records"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],
+        ["Reviews"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],
     };
 
     /// <summary>The types below <paramref name="root"/> that know a folder which they may not know.</summary>

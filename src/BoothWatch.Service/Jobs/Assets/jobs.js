@@ -98,6 +98,9 @@ function coatLine(coat, job) {
   const retarderLabel = make("label", "Retarder, % ");
   retarderLabel.append(retarder);
   row.append(pickLabel, retarderLabel, button("Correct", () => ask(`/api/coats/${coat.id}/correct`, { retarderPct: Number(retarder.value) })));
+  const review = make("a", coat.outcome === "blushed" ? "Why did it blush?" : "Review of this coat", "review");
+  review.href = `/coats/${coat.id}/review`;
+  row.append(review);
   item.append(row);
   return item;
 }

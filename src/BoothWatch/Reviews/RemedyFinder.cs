@@ -1,0 +1,145 @@
+using System.Globalization;
+using BoothWatch.Film;
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Reviews;
+
+/// <summary>Finds what would have held: one thing done otherwise, all else as it was, and the coat run again in the recorded air.</summary>
+internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wantedMarginC, FilmParameters parameters)
+{
+    private const double FilmStepUm = 5;
+    private const double PieceStepC = 0.5;
+
+    /// <summary>Other starts are tried on this grid. Own choice.</summary>
+    private static readonly TimeSpan StartStep = TimeSpan.FromMinutes(10);
+
+    private readonly TemperatureText _text = new(coat.Policy.TemperatureUnit);
+    private readonly CoatConditions _own = sprayed.Conditions;
+
+    /// <summary>The remedies: those that hold first, then in the order in which a finisher would think of them.</summary>
+    public IReadOnlyList<ReviewRemedy> Find() =>
+        [.. new[] { Retarder(), ThinnerFilm(), WarmerPiece(), Later(), Earlier() }.OfType<ReviewRemedy>().OrderByDescending(remedy => remedy.Holds)];
+
+    private ReviewRemedy Retarder()
+    {
+        IReadOnlyList<(double RetarderPct, Solvents.Mix Mix)> ladder = coat.Plan.Ladder;
+        Replay Level(int at) => sprayed.With(_own with { Mix = ladder[at].Mix });
+        int? sure = RetarderLevel.Recommend(ladder.Count, at => Level(at).Covers(coat));
+        int? edge = RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(0));
+        double? edgePct = edge is { } e ? ladder[e].RetarderPct : null;
+        if (sure is { } found)
+        {
+            double pct = ladder[found].RetarderPct;
+            string edgeWords = edgePct < pct && edgePct > coat.RetarderPct ? Text($"; {edgePct:0.##} % would have been the very edge") : "";
+            return new(ReviewRemedyKind.Retarder, true, pct, edgePct, null, Text($"{pct:0.##} % of retarder"), Text($"{pct:0.##} % of retarder, where {coat.RetarderPct:0.##} % was in the cup{edgeWords}"));
+        }
+
+        double shortC = wantedMarginC - Level(ladder.Count - 1).MarginC;
+        string near = edgePct is { } only ? Text($"; {only:0.##} % only just") : "";
+        return new(ReviewRemedyKind.Retarder, false, null, edgePct, null, "", Text($"no level of the ladder: even {ladder[^1].RetarderPct:0.##} % leaves the wanted margin short by {_text.By(shortC)}{near}"));
+    }
+
+    private ReviewRemedy? ThinnerFilm()
+    {
+        // Half the usual film: less is mist, not a coat.
+        int least = (int)Math.Ceiling(Math.Min(coat.Usual.WetFilmUm / 2, _own.WetFilmUm / 2) / FilmStepUm);
+        int most = (int)Math.Ceiling(_own.WetFilmUm / FilmStepUm) - 1;
+        if (most < least)
+        {
+            return null;
+        }
+
+        double? Thickest(double marginC) => RetarderLevel.Recommend(most - least + 1, at => With((most - at) * FilmStepUm).Holds(marginC)) is { } found ? (most - found) * FilmStepUm : null;
+        Replay With(double um) => sprayed.With(_own with { WetFilmUm = um });
+        double? sure = Thickest(wantedMarginC);
+        double? edge = Thickest(0);
+        string edgeWords = edge > (sure ?? 0) ? Text($"; {edge:0} µm would have been the very edge") : "";
+        return sure is { } um
+            ? new(ReviewRemedyKind.ThinnerFilm, true, um, edge, null, Text($"a wet film of {um:0} µm or less"), Text($"a wet film of {um:0} µm or less, where {_own.WetFilmUm:0} µm was laid on{edgeWords}"))
+            : new(ReviewRemedyKind.ThinnerFilm, false, null, edge, null, "", Text($"no thinner film: not even {least * FilmStepUm:0} µm{edgeWords}"));
+    }
+
+    private ReviewRemedy? WarmerPiece()
+    {
+        double highestC = sprayed.Air.Landing.TemperatureC + coat.Policy.SlowDownPieceWarmerC;
+        double firstC = Math.Ceiling((_own.PieceTemperatureC + 0.01) / PieceStepC) * PieceStepC;
+        int steps = (int)Math.Floor((highestC - firstC) / PieceStepC) + 1;
+        if (steps < 1)
+        {
+            return null;
+        }
+
+        double? Coldest(double marginC) => RetarderLevel.Recommend(steps, at => With(firstC + (at * PieceStepC)).Holds(marginC)) is { } found ? firstC + (found * PieceStepC) : null;
+        Replay With(double pieceC) => sprayed.With(_own with { PieceTemperatureC = pieceC });
+        double? sure = Coldest(wantedMarginC);
+        double? edge = Coldest(0);
+        return sure is { } pieceC
+            ? new(ReviewRemedyKind.WarmerPiece, true, pieceC, edge, null, $"a piece of {_text.Of(pieceC)} or more", $"a piece of {_text.Of(pieceC)} or more; it had {_text.Of(_own.PieceTemperatureC)}")
+            : new(ReviewRemedyKind.WarmerPiece, false, null, edge, null, "", $"no warmer piece up to {_text.Of(firstC + ((steps - 1) * PieceStepC))}{(edge is { } only ? $"; from {_text.Of(only)} only just" : "")}");
+    }
+
+    private ReviewRemedy Later()
+    {
+        DateTimeOffset dayEnd = Midnight(1);
+        DateTimeOffset? lastKnown = null;
+        for (DateTimeOffset start = Round(coat.Landing) + StartStep; start < dayEnd; start += StartStep)
+        {
+            switch (HoldsAt(start))
+            {
+                case true:
+                    string until = $"waiting until {ReviewTime.OfDay(start, coat.Zone)}";
+                    return new(ReviewRemedyKind.Later, true, null, null, start, until, until);
+                case false:
+                    lastKnown = start;
+                    break;
+            }
+        }
+
+        string words = lastKnown is { } last
+            ? $"no waiting that day: no start up to {ReviewTime.OfDay(last, coat.Zone)}, as far as the air is recorded"
+            : "waiting: not known, for no air was recorded later that day";
+        return new(ReviewRemedyKind.Later, false, null, null, null, "", words);
+    }
+
+    private ReviewRemedy? Earlier()
+    {
+        DateTimeOffset dayBegin = Midnight(0);
+        for (DateTimeOffset start = Round(coat.Landing) - StartStep; start >= dayBegin; start -= StartStep)
+        {
+            if (HoldsAt(start) == true)
+            {
+                string at = $"spraying at {ReviewTime.OfDay(start, coat.Zone)} that day";
+                return new(ReviewRemedyKind.Earlier, true, null, null, start, at, $"{at}: the last start before this one that holds, as far as the air is recorded");
+            }
+        }
+
+        return null;
+    }
+
+    // Null: not known, for the air or the piece was not recorded until the coat would have set.
+    private bool? HoldsAt(DateTimeOffset start)
+    {
+        if (!(coat.Air.KnownUntil(start) > start)
+            || coat.Air.At(start)?.PieceTemperatureC is not { } pieceC
+            || coat.Air.CourseFrom(start, TimeSpan.FromSeconds(parameters.LongestRunS)) is not { } course
+            || CoatConditionsCheck.SurroundingsProblem(course.Landing.TemperatureC, pieceC, _own.PressurePa) is not null)
+        {
+            return null;
+        }
+
+        Replay then = sprayed.With(_own with { PieceTemperatureC = pieceC }, course);
+        return then.Run().TimeToSetS is { } setS && start.AddSeconds(setS) <= coat.Air.KnownUntil(start) + RecordedAir.LongestBridge
+            ? then.Holds(wantedMarginC)
+            : null;
+    }
+
+    private DateTimeOffset Midnight(int daysOn)
+    {
+        DateTime day = TimeZoneInfo.ConvertTime(coat.Landing, coat.Zone).Date.AddDays(daysOn);
+        return new DateTimeOffset(day, coat.Zone.GetUtcOffset(day));
+    }
+
+    private static DateTimeOffset Round(DateTimeOffset time) => time.AddTicks(-(time.Ticks % StartStep.Ticks));
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
