@@ -13,7 +13,7 @@ internal sealed class BlushLimit(CoatConditions conditions, FilmParameters param
     /// <summary>The limit, °C; null where the model has no answer.</summary>
     public double? At(double airC, double pieceC)
     {
-        if (CoatConditionsCheck.SurroundingsProblem(airC, pieceC, conditions.PressurePa, reserveC: 2) is not null)
+        if (CoatConditionsCheck.Outside(airC, pieceC, conditions.PressurePa, reserveC: 2) is not null)
         {
             return null;
         }

@@ -32,9 +32,9 @@ public static class CoatReviewer
             return NotKnown(coat, words.NoPiece());
         }
 
-        if (CoatConditionsCheck.SurroundingsProblem(landing.TemperatureC, pieceC, coat.PressurePa, reserveC: 2) is { } problem)
+        if (CoatConditionsCheck.Outside(landing.TemperatureC, pieceC, coat.PressurePa, reserveC: 2) is { } problem)
         {
-            return NotKnown(coat, ReviewWords.NoModel(problem));
+            return NotKnown(coat, words.NoModel(problem));
         }
 
         try
@@ -49,7 +49,7 @@ public static class CoatReviewer
         }
         catch (DryingFailedException failed)
         {
-            return NotKnown(coat, ReviewWords.NoModel(failed.Message));
+            return NotKnown(coat, words.NoModel(failed));
         }
     }
 

@@ -122,7 +122,7 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         if (!(coat.Air.KnownUntil(start) > start)
             || coat.Air.At(start)?.PieceTemperatureC is not { } pieceC
             || coat.Air.CourseFrom(start, TimeSpan.FromSeconds(parameters.LongestRunS)) is not { } course
-            || CoatConditionsCheck.SurroundingsProblem(course.Landing.TemperatureC, pieceC, _own.PressurePa) is not null)
+            || CoatConditionsCheck.Outside(course.Landing.TemperatureC, pieceC, _own.PressurePa) is not null)
         {
             return null;
         }

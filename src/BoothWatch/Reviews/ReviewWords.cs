@@ -25,7 +25,7 @@ internal sealed class ReviewWords(ReviewCase coat)
         $"Not known: the temperature of the piece was not recorded at {Clock(coat.Landing)}. A piece a few degrees colder than the air decides over blush, so there is no answer without it.";
 
     /// <summary>The model has no answer.</summary>
-    public static string NoModel(string why) => $"Not known: the film model has no answer for this coat: {why}.";
+    public string NoModel(DryingFailedException failed) => $"Not known: the film model has no answer for this coat: {_text.Of(failed)}.";
 
     /// <summary>The record ends while the film is open.</summary>
     public string NotLongEnough(DateTimeOffset knownUntil) =>

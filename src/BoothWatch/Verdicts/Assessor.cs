@@ -88,14 +88,9 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
         }
         catch (DryingFailedException failed)
         {
-            return (null, $"the film model gave no answer: {Words(failed)}");
+            return (null, $"the film model gave no answer: {new TemperatureText(policy.TemperatureUnit).Of(failed)}");
         }
     }
-
-    private string Words(DryingFailedException failed) => failed is OutsideModelException { IsTemperature: true } outside
-        ? new TemperatureText(policy.TemperatureUnit).Of(new Cause(
-            $"outside the range of the drying-film model: {outside.What} is {new Degrees(outside.Value)}, the model holds from {new Degrees(outside.Lowest, IsBare: true)} to {new Degrees(outside.Highest)}"))
-        : failed.Message;
 
     // Asked only while the piece is too near the dew point: would warming it be enough for this cup?
     private bool? HoldsWithWarmPiece(CoatPlan plan, MoistAir air, AirUncertainty airUncertainty, Evidence readings)

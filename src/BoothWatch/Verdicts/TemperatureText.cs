@@ -1,4 +1,5 @@
 using System.Globalization;
+using BoothWatch.Film;
 using BoothWatch.Readings;
 
 namespace BoothWatch.Verdicts;
@@ -22,6 +23,16 @@ public readonly record struct TemperatureText(TemperatureUnit Unit)
             double value = degrees.IsDifference ? unit.FromCelsiusDifference(degrees.Celsius) : unit.FromCelsius(degrees.Celsius);
             return string.Create(CultureInfo.InvariantCulture, $"{value:0.##}{(degrees.IsBare ? "" : $" {unit.Symbol()}")}");
         });
+    }
+
+    /// <summary>Why the film model has no answer, with its temperatures in the unit.</summary>
+    public string Of(DryingFailedException failed)
+    {
+        ArgumentNullException.ThrowIfNull(failed);
+        return failed is OutsideModelException { IsTemperature: true } outside
+            ? Of(new Cause(
+                $"outside the range of the drying-film model: {outside.What} is {new Degrees(outside.Value)}, the model holds from {new Degrees(outside.Lowest, IsBare: true)} to {new Degrees(outside.Highest)}"))
+            : failed.Message;
     }
 
     /// <summary>A temperature to be reached, rounded up: who reaches what is written has reached it.</summary>
