@@ -5,7 +5,6 @@ using BoothWatch.Jobs;
 using BoothWatch.Service;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
-using BoothWatch.Service.Outputs.Series;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using System.Text.Json;
 using BoothWatch.Service.Advice;
+using BoothWatch.Service.Tests.Commands;
 using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Tests.Advice;
