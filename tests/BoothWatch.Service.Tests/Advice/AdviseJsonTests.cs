@@ -1,5 +1,5 @@
-using System.Text.Json.Nodes;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using BoothWatch.Service.Advice;
 using BoothWatch.Service.Tests.Commands;
 using BoothWatch.Verdicts;

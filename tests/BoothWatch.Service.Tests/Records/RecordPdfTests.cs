@@ -1,11 +1,13 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using BoothWatch.Jobs;
 using BoothWatch.Records;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Records;
 using BoothWatch.Service.Records.Pdf;
+using BoothWatch.Service.Tests.Jobs;
 using BoothWatch.Verdicts;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -120,6 +122,37 @@ public sealed class RecordPdfTests
         Assert.Contains("none yet", TextOf(empty), StringComparison.Ordinal);
         using PdfDocument longName = PdfDocument.Open(Write(SampleRecord.Document(2, string.Concat(Enumerable.Repeat("Wandschrankseitentür", 6)))));
         Assert.All(longName.GetPages().SelectMany(page => page.Letters), letter => Assert.InRange(letter.BoundingBox.Right, 0, 595 - 40));
+    }
+
+    [Fact]
+    public void Coat_OfWhichNothingIsKnown_IsSaidSo()
+    {
+        Job job = Job.From(
+        [
+            new JobEntry(1, 5, TestJob.Day, "page", new JobStarted(TestJob.Details)),
+            new JobEntry(2, 5, TestJob.Day.AddDays(2), "page", new CoatMarked(1, TestJob.Coat(10), null)),
+        ]);
+        EnvironmentRecord record = RecordComposer.Compose(new RecordInputs
+        {
+            Job = job,
+            Shop = "Harbour Lane",
+            Booth = "corner",
+            IsDemo = false,
+            AirOf = coat => new CoatAir { From = coat.Details.Start, To = coat.Details.Start, Count = 0, FromRows = false },
+            ReasonsAt = _ => [],
+            Air = [.. RecordSpan.Of(job, TestJob.Day.AddDays(2)).Select(span => new AirStretch(span.From, span.To, 300, []))],
+            Sensors = [],
+        });
+        RecordDocument document = RecordDocument.Of(record, SampleRecord.Issue);
+        RecordSchemaTests.Valid(document.Json());
+        using PdfDocument pdf = PdfDocument.Open(Write(document));
+        string text = TextOf(pdf);
+        Assert.Contains("still running: this record may change", text, StringComparison.Ordinal);
+        Assert.Contains("No verdict: no verdict is on record for its start", text, StringComparison.Ordinal);
+        Assert.Contains("the journal has no air for this time", text, StringComparison.Ordinal);
+        Assert.Contains("Coat 1: no end was marked; 10 minutes of spraying are taken", text, StringComparison.Ordinal);
+        Assert.Contains("written down later than sprayed", text, StringComparison.Ordinal);
+        Assert.Contains("not known", text, StringComparison.Ordinal);
     }
 
     [Fact]

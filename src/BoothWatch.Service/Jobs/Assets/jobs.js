@@ -139,7 +139,7 @@ function showJob(job) {
   const link = make("a", "These waits as a calendar");
   link.href = `/api/jobs/${job.id}/timers.ics`;
   byId("calendar").replaceChildren(job.timers.length ? link : document.createTextNode("nothing to wait for"));
-  byId("record").replaceChildren(...[["PDF", "pdf"], ["CSV", "csv"], ["its metadata", "csv-metadata.json"], ["JSON", "json"]].map(([name, ending]) => {
+  byId("record").replaceChildren(...[["PDF", "pdf"], ["CSV", "csv"], ["CSV metadata", "csv-metadata.json"], ["JSON", "json"]].map(([name, ending]) => {
     const file = make("a", name);
     file.href = `/api/jobs/${job.id}/record.${ending}`;
     return file;
