@@ -69,6 +69,7 @@ public static class CommandLine
             AdviseCommand.Build(config, streams),
             SensorsCommand.Build(config, streams),
             ConfigCommand.Build(config, streams),
+            AccessCommand.Build(config, streams),
         };
         root.SetAction((parsed, cancel) => RunCommand.RunAsync(parsed.GetValue(config), streams, cancel));
         return root;
