@@ -10,7 +10,7 @@ namespace BoothWatch.Service.Access;
 /// </summary>
 internal sealed class SecretHash
 {
-    /// <summary>Iterations of a new hash: what the OWASP Password Storage Cheat Sheet asks for with this function (600 000; from memory).</summary>
+    /// <summary>Iterations of a new hash: what the OWASP Password Storage Cheat Sheet asks for with this function.</summary>
     public const int Iterations = 600_000;
 
     private const string Name = "pbkdf2-sha256";
@@ -62,5 +62,5 @@ internal sealed class SecretHash
         string.Create(CultureInfo.InvariantCulture, $"{Name}${_iterations}${Convert.ToBase64String(_salt)}${Convert.ToBase64String(_hash)}");
 
     private static byte[] Derive(string secret, byte[] salt, int iterations, int length) =>
-        Rfc2898DeriveBytes.Pbkdf2(Encoding.UTF8.GetBytes(secret.Trim().Normalize(NormalizationForm.FormC)), salt, iterations, HashAlgorithmName.SHA256, length);
+        Rfc2898DeriveBytes.Pbkdf2(Encoding.UTF8.GetBytes(secret.Trim()), salt, iterations, HashAlgorithmName.SHA256, length);
 }
