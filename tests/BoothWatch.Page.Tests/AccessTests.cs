@@ -112,7 +112,22 @@ public sealed class AccessTests(Browser browser)
             """, host.Url + "/api/jobs");
         Assert.Equal(4, outcomes.Length);
         Assert.DoesNotContain("201", outcomes);
-        Assert.Contains("opaque", outcomes); // what needs no leave did arrive, and was refused there
+
+        // A form needs no leave to be sent: it arrives, and is refused there.
+        IResponse answer = await tab.Page.RunAndWaitForResponseAsync(
+            () => tab.Page.EvaluateAsync(
+                """
+                target => {
+                  const form = document.createElement("form"), field = document.createElement("input");
+                  Object.assign(form, { method: "post", action: target, enctype: "text/plain" });
+                  Object.assign(field, { name: '{ "piece": "side table", "note": "', value: '" }' });
+                  form.append(field);
+                  document.body.append(form);
+                  form.submit();
+                }
+                """, host.Url + "/api/jobs"),
+            response => response.Url == host.Url + "/api/jobs");
+        Assert.Equal(403, answer.Status);
         Assert.Equal(0, (await host.Get("/api/jobs")).GetProperty("total").GetInt32());
     }
 
@@ -144,6 +159,7 @@ public sealed class AccessTests(Browser browser)
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
+        Assert.Empty(tab.Complaints.Where(complaint => !complaint.Contains("401", StringComparison.Ordinal)));
         if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"sign-in-{width}{(refused ? "-refused" : "")}.png") });

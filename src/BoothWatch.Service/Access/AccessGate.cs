@@ -12,13 +12,16 @@ namespace BoothWatch.Service.Access;
 /// site may send without leave, and SameSite=Strict on the cookie. They need no state, hold for scripts as for pages, and cannot be
 /// forgotten in a form, as a token can.
 /// </remarks>
-internal sealed class AccessGate(HostNames hosts, Callers callers, SessionStore sessions, SharedSecret secret, IOptions<AccessOptions> options)
+internal sealed class AccessGate(HostNames hosts, Callers callers, SessionStore sessions, SharedSecret secret, IOptions<AccessOptions> options, TimeProvider time)
 {
     /// <summary>The header that a change carries, whatever its value.</summary>
     public const string ChangeHeader = "X-BoothWatch-Change";
 
     /// <summary>Address of the page to sign in.</summary>
     public const string SignInPage = "/sign-in";
+
+    /// <summary>How soon a stream ends after its session.</summary>
+    public static readonly TimeSpan StreamCheck = TimeSpan.FromSeconds(10);
 
     /// <summary>Whether a request asks for a change. Safe methods after RFC 9110, 9.2.1.</summary>
     public static bool IsChange(HttpContext context)
@@ -47,12 +50,29 @@ internal sealed class AccessGate(HostNames hosts, Callers callers, SessionStore 
             : !mayRead || (isChange && !isForAnyone && session is null) ? OfSession(context, isLocal)
             : isChange && context.GetEndpoint()?.Metadata.GetMetadata<ChangeMark>() is { JsonOnly: true } && !request.HasJsonContentType() ? OfType(request)
             : null;
-        await (refusal is null ? next(context) : refusal.ExecuteAsync(context));
+        if (refusal is not null)
+        {
+            await refusal.ExecuteAsync(context);
+            return;
+        }
+
+        bool hangsOnSession = !isLocal && options.Value.Reading == ReadingAccess.Secret && context.GetEndpoint()?.Metadata.GetMetadata<StreamMark>() is not null;
+        await using ITimer? watch = hangsOnSession ? time.CreateTimer(_ => EndWithoutSession(context), null, StreamCheck, StreamCheck) : null;
+        await next(context);
     }
 
     /// <summary>The session that a request brings. One that began without a secret holds for this machine only.</summary>
     public Session? UseSession(HttpContext context, bool isLocal) =>
         SessionCookie.Read(context.Request) is { } token && (isLocal || !secret.State.IsNone) ? sessions.Use(token) : null;
+
+    // A stream is one long request: it counts as use of its session, and ends with it.
+    private void EndWithoutSession(HttpContext context)
+    {
+        if (UseSession(context, isLocal: false) is null)
+        {
+            context.Abort();
+        }
+    }
 
     private static bool IsNavigation(HttpRequest request) =>
         HttpMethods.IsGet(request.Method) && request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);

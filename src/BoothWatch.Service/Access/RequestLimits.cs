@@ -35,9 +35,9 @@ internal static class RequestLimits
         limits.OnRejected = (rejected, _) => new ValueTask(Refuse(rejected).ExecuteAsync(rejected.HttpContext));
     });
 
-    /// <summary>Says that an endpoint keeps its connection: few at once from an address of another machine.</summary>
+    /// <summary>Says that an endpoint keeps its connection: few at once from an address of another machine, and not beyond the session that it needs.</summary>
     internal static TBuilder LimitStreams<TBuilder>(this TBuilder endpoints)
-        where TBuilder : IEndpointConventionBuilder => endpoints.RequireRateLimiting(StreamPolicy);
+        where TBuilder : IEndpointConventionBuilder => endpoints.WithMetadata(new StreamMark()).RequireRateLimiting(StreamPolicy);
 
     private static RateLimitPartition<string> PartitionOf(HttpContext context)
     {

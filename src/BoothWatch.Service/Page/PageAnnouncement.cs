@@ -55,9 +55,9 @@ internal sealed partial class PageAnnouncement(
     [LoggerMessage(1, LogLevel.Information, "Open the page at {Address}")]
     private partial void LogAddress(string address);
 
-    [LoggerMessage(3, LogLevel.Information, "To make changes from this machine, open {Link} (good once; 'access set-secret' sets a secret instead)")]
-    private partial void LogStartCode(string link);
-
     [LoggerMessage(2, LogLevel.Information, "Emulated, measuring nothing real: {Sensors}")]
     private partial void LogEmulated(string sensors);
+
+    [LoggerMessage(3, LogLevel.Information, "To make changes from this machine, open {Link} (good once; 'access set-secret' sets a secret instead)")]
+    private partial void LogStartCode(string link);
 }

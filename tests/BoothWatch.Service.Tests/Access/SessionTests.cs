@@ -65,6 +65,48 @@ public sealed class SessionTests : IDisposable
     }
 
     [Fact]
+    public async Task Stream_FromAfar_EndsWithItsSession()
+    {
+        await using ShopPage shop = await ShopPage.Start(time: _time, caller: IPAddress.Parse(SeemsFrom.Afar));
+        AccessFolder folder = shop.Services.GetRequiredService<AccessFolder>();
+        using SharedSecret secret = new(folder);
+        secret.Set(SecretHash.Of("winch gravel plum teapot", iterations: 1000));
+        string cookie = "boothwatch=" + shop.Services.GetRequiredService<SessionStore>().Begin(secret.State.Stamp!);
+
+        using HttpClient http = new(new SocketsHttpHandler { UseCookies = false });
+        using HttpRequestMessage request = new(HttpMethod.Get, shop.Url + "/api/events");
+        request.Headers.Add("Cookie", cookie);
+        using HttpResponseMessage answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead);
+        using StreamReader stream = new(await answer.Content.ReadAsStreamAsync());
+        Assert.StartsWith("event: assessment", await stream.ReadLineAsync(), StringComparison.Ordinal);
+
+        _time.Advance(AccessGate.StreamCheck);
+        await shop.Show(Samples.Spray);
+        Assert.False(await HasEnded(stream, wanted: "event:"));
+        secret.Set(SecretHash.Of("another four words here", iterations: 1000));
+        _time.Advance(AccessGate.StreamCheck);
+        Assert.True(await HasEnded(stream, wanted: null));
+    }
+
+    private static async Task<bool> HasEnded(StreamReader stream, string? wanted)
+    {
+        try
+        {
+            string? line;
+            do
+            {
+                line = await stream.ReadLineAsync().WaitAsync(TimeSpan.FromMinutes(1));
+            }
+            while (line is not null && (wanted is null || !line.StartsWith(wanted, StringComparison.Ordinal)));
+            return line is null;
+        }
+        catch (Exception problem) when (problem is IOException or HttpRequestException)
+        {
+            return true;
+        }
+    }
+
+    [Fact]
     public void Session_OutlivesARestart_ButNotTheLossOfItsFile()
     {
         string token = Store().Begin("none");

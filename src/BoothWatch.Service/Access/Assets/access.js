@@ -51,6 +51,6 @@ const boothwatch = (() => {
     }
   }
 
-  offer();
+  if (typeof document !== "undefined") { offer(); } // a service worker has none
   return { send, post, session, signIn, ensureMayRead };
 })();

@@ -66,7 +66,7 @@ byId("show").addEventListener("click", () => {
   const shown = byId("secret").type === "password";
   byId("secret").type = shown ? "text" : "password";
   byId("show").setAttribute("aria-pressed", String(shown));
-  byId("show").textContent = shown ? "Hide" : "Show";
 });
+byId("bare").hidden = isSecureContext; // over TLS, or on this machine
 begin().catch(() => say("BoothWatch does not answer. Reload the page."));
 if (code) { trySecret(code); }
