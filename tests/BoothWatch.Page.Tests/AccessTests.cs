@@ -159,7 +159,7 @@ public sealed class AccessTests(Browser browser)
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
-        Assert.Empty(tab.Complaints.Where(complaint => !complaint.Contains("401", StringComparison.Ordinal)));
+        Assert.DoesNotContain(tab.Complaints, complaint => !complaint.Contains("401", StringComparison.Ordinal));
         if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"sign-in-{width}{(refused ? "-refused" : "")}.png") });

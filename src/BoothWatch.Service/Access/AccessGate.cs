@@ -40,7 +40,8 @@ internal sealed class AccessGate(HostNames hosts, Callers callers, SessionStore 
         bool isLocal = callers.IsLocal(context);
         Session? session = UseSession(context, isLocal);
         bool isForAnyone = context.GetEndpoint()?.Metadata.GetMetadata<AnyoneMark>() is not null;
-        bool isChange = IsChange(context);
+        ChangeMark? mark = context.GetEndpoint()?.Metadata.GetMetadata<ChangeMark>();
+        bool isChange = IsChange(context) && (mark is not null || !isForAnyone);
         bool mayRead = isLocal || isForAnyone || session is not null || options.Value.Reading == ReadingAccess.Open;
 
         IResult? refusal =
@@ -48,7 +49,7 @@ internal sealed class AccessGate(HostNames hosts, Callers callers, SessionStore 
             : isChange && OfForeign(request) is { } foreign ? foreign
             : !mayRead && IsNavigation(request) ? TypedResults.Redirect($"{SignInPage}?next={Uri.EscapeDataString(request.Path + request.QueryString)}")
             : !mayRead || (isChange && !isForAnyone && session is null) ? OfSession(context, isLocal)
-            : isChange && context.GetEndpoint()?.Metadata.GetMetadata<ChangeMark>() is { JsonOnly: true } && !request.HasJsonContentType() ? OfType(request)
+            : isChange && mark is { JsonOnly: true } && !request.HasJsonContentType() ? OfType(request)
             : null;
         if (refusal is not null)
         {

@@ -19,8 +19,12 @@ public static class ChangeEndpoints
         return endpoints.WithMetadata([.. refusals.Select(Refusal)]);
     }
 
-    /// <summary>Lets whoever reaches the page ask for an endpoint.</summary>
-    internal static TBuilder OpenToAnyone<TBuilder>(this TBuilder endpoints)
+    /// <summary>
+    /// Lets whoever reaches the page ask for an endpoint: a file that tells nothing of the booth, or a change that a token of its own
+    /// guards. With <see cref="RequireChange"/> beside it, the change must still be asked from the own page.
+    /// </summary>
+    /// <param name="endpoints">The endpoint or group.</param>
+    public static TBuilder OpenToAnyone<TBuilder>(this TBuilder endpoints)
         where TBuilder : IEndpointConventionBuilder => endpoints.WithMetadata(new AnyoneMark());
 
     private static object Refusal(int status) => new ProducesResponseTypeMetadata(status, typeof(ProblemDetails), ["application/problem+json"]);

@@ -24,10 +24,7 @@ internal static class ResponseHeaders
             headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
-            if (headers.CacheControl.Count == 0)
-            {
-                headers.CacheControl = "no-store";
-            }
+            headers.CacheControl = headers.CacheControl is [{ Length: > 0 } own] && context.Response.StatusCode < 400 ? own : "no-store";
 
             // RFC 6797, 7.2 and 8.1.1: over TLS only, and of no meaning for an address.
             if (context.Request.IsHttps && !IPAddress.TryParse(context.Request.Host.Host.Trim('[', ']'), out _))

@@ -83,6 +83,8 @@ internal static class AccessCommand
 
     private static async Task<string> TypeAsync(string prompt, TextWriter writer)
     {
+        // Asked for what it does besides: from now on the terminal shows nothing of what is typed, however early.
+        _ = Console.KeyAvailable;
         await writer.WriteAsync(prompt);
         await writer.FlushAsync();
         StringBuilder typed = new();

@@ -53,6 +53,31 @@ public sealed class ReadingTests
     }
 
     [Fact]
+    public async Task Refusal_OfEveryKind_HasTheSafeHeadersToo()
+    {
+        await using JobHost host = await JobHost.StartSignedOut(Secret);
+        foreach ((string address, string? from, string? name, string accept, int status) in ((string, string?, string?, string, int)[])
+            [("/api/now", SeemsFrom.Afar, null, "*/*", 401), ("/", SeemsFrom.Afar, null, "text/html", 302), ("/api/now", null, "rebound.example", "*/*", 403), ("/sign-in", SeemsFrom.Afar, null, "text/html", 200)])
+        {
+            using HttpResponseMessage answer = await host.Send(HttpMethod.Get, address, request =>
+            {
+                From(request, from, name);
+                request.Headers.Add("Accept", accept);
+            });
+            Assert.Equal(status, (int)answer.StatusCode);
+            string policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+            Assert.StartsWith("default-src 'none'; script-src 'self'; style-src 'self'; ", policy, StringComparison.Ordinal);
+            Assert.EndsWith("form-action 'none'; frame-ancestors 'none'", policy, StringComparison.Ordinal);
+            Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+            Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
+            Assert.Equal("same-origin", Assert.Single(answer.Headers.GetValues("Cross-Origin-Opener-Policy")));
+            Assert.Contains("camera=()", Assert.Single(answer.Headers.GetValues("Permissions-Policy")), StringComparison.Ordinal);
+            Assert.False(answer.Headers.Contains("Strict-Transport-Security")); // over TLS only
+            Assert.True(answer.Headers.CacheControl?.NoStore);
+        }
+    }
+
+    [Fact]
     public async Task Streams_FromOneAddressAfar_AreFew_AndOthersStillGetTheirs()
     {
         await using JobHost host = await JobHost.StartSignedOut(Secret, ("access:reading", "open"));

@@ -143,10 +143,20 @@ public sealed class TlsTests : IDisposable
     public void Health_OfACertificate_SaysUntilWhen(double ageDays, double leftDays, bool good, string says)
     {
         _authority.Write(CertificateFile, KeyFile, "booth.example", TimeSpan.FromDays(ageDays), TimeSpan.FromDays(leftDays));
-        CertificateFinding finding = new ServerCertificate(CertificateFile, KeyFile, new FakeTimeProvider(Now), NullLogger<ServerCertificate>.Instance).Finding!;
+        ServerCertificate certificate = new(CertificateFile, KeyFile, new FakeTimeProvider(Now), NullLogger<ServerCertificate>.Instance);
+        CertificateFinding finding = certificate.Finding!;
         Assert.Equal(good, finding.Good);
         Assert.StartsWith(says, finding.Words, StringComparison.Ordinal);
+
+        // So say /api/health and the page.
+        OutputStatus status = Assert.Single(OutputView.StatusOf(certificate));
+        Assert.Equal(("certificate", good, good ? null : finding.Words), (status.Name, status.Working, status.LastError));
+        Assert.Equal(good, Assert.Single(OutputView.LineOf(certificate)).Working);
     }
+
+    [Fact]
+    public void Health_WithoutTls_NamesNoCertificate() =>
+        Assert.Empty(OutputView.StatusOf(new ServerCertificate("", "", new FakeTimeProvider(Now), NullLogger<ServerCertificate>.Instance)));
 
     [Fact]
     public void Settings_OfFiles_AreCheckedWithTheirFix()
