@@ -14,6 +14,7 @@ using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
+using BoothWatch.Service.WhatIf;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service;
@@ -49,6 +50,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddJobs(file);
+        builder.Services.AddWhatIf();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -58,7 +60,7 @@ public static class BoothHost
         builder.Services.AddAssessing(AllEmulated);
         more(builder.Services);
 
-        return builder.Build().MapPage().MapJobs().MapBoothMetrics();
+        return builder.Build().MapPage().MapJobs().MapWhatIf().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);
