@@ -1,3 +1,4 @@
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
@@ -26,7 +27,10 @@ public static class BoothHost
     /// <summary>Builds the service from a configuration file; nothing runs yet.</summary>
     /// <param name="file">The configuration.</param>
     /// <param name="time">The clock of everything but the emulated chips; null: that of the machine.</param>
-    public static WebApplication Build(ConfigurationFile file, TimeProvider? time = null)
+    public static WebApplication Build(ConfigurationFile file, TimeProvider? time = null) => Build(file, time, _ => { });
+
+    /// <summary>As above, with further services: how a test sees to it that a request seems to come from another machine.</summary>
+    internal static WebApplication Build(ConfigurationFile file, TimeProvider? time, Action<IServiceCollection> more)
     {
         // Its own sources are dropped below; without this they would still watch every file under the working folder.
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = ["--hostBuilder:reloadConfigOnChange=false"] });
@@ -58,6 +62,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
+        more(builder.Services);
 
         return builder.Build()
             .MapPage()
@@ -93,6 +98,7 @@ public static class BoothHost
         Func<IReadOnlyList<OutputHealth>> outputs = HealthOf(services);
         BoothLight light = services.GetRequiredService<BoothLight>();
         ShopClock shop = services.GetRequiredService<ShopClock>();
+        ServerCertificate certificate = services.GetRequiredService<ServerCertificate>();
         bool isDemo = AnyEmulated(services);
         return new PageSources
         {
@@ -101,8 +107,8 @@ public static class BoothHost
             TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
             PieceEntry = PieceEntryOf(services),
-            Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
-            Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
+            Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf), .. OutputView.LineOf(certificate)],
+            Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf), .. OutputView.StatusOf(certificate)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Page;
@@ -43,6 +44,14 @@ internal static class OutputView
             LastError = health.LastFault,
         };
     }
+
+    /// <summary>None where the page is served without TLS.</summary>
+    public static OutputLine[] LineOf(ServerCertificate certificate) =>
+        certificate.Finding is { } finding ? [new OutputLine("certificate", finding.Good, finding.Words)] : [];
+
+    /// <summary>None where the page is served without TLS.</summary>
+    public static OutputStatus[] StatusOf(ServerCertificate certificate) =>
+        certificate.Finding is { } finding ? [new OutputStatus { Name = "certificate", Working = finding.Good, LastError = finding.Good ? null : finding.Words }] : [];
 
     public static OutputStatus StatusOf(OutputHealth health) => new()
     {

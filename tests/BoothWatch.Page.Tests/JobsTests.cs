@@ -13,7 +13,8 @@ public sealed class JobsTests(Browser browser)
     public async Task Coat_ByTaps_IsMarkedStoppedJudgedAndUndone()
     {
         await using JobHost host = await JobHost.Start();
-        await using Tab tab = await browser.Open(host.Url + "/jobs", 390, 844);
+        await using Tab tab = await browser.Open(host.Url, 390, 844);
+        await tab.SignIn(host.SignInLink, host.Url + "/jobs");
         await tab.Page.GetByLabel("Piece").First.FillAsync("side table <b>");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Start" }).ClickAsync();
         await Assertions.Expect(tab.Page.Locator("#piece")).ToHaveTextAsync("side table <b>");

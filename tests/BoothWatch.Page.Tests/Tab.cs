@@ -30,5 +30,15 @@ public sealed class Tab : IAsyncDisposable
 
     public Task<string?> Verdict() => Page.Locator("html").GetAttributeAsync("data-verdict");
 
+    /// <summary>Opens the link that signs in once, and then a page.</summary>
+    public async Task SignIn(string link, string then)
+    {
+        // A link that differs in its fragment alone would not load the page anew.
+        await Page.GotoAsync("about:blank");
+        await Page.GotoAsync(link);
+        await Page.WaitForURLAsync(url => new Uri(url).AbsolutePath == "/");
+        await Page.GotoAsync(then);
+    }
+
     public async ValueTask DisposeAsync() => await _context.DisposeAsync();
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using BoothWatch.Service;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Tests.Page;
 using Deque.AxeCore.Commons;
@@ -27,6 +28,7 @@ public sealed class TypedPieceTests(Browser browser) : IDisposable
         await using WebApplication booth = await StartBooth();
         string url = booth.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         await using Tab tab = await browser.Open(url);
+        await tab.SignIn($"{url}/sign-in#{booth.Services.GetRequiredService<StartCode>().Current}", url);
         await tab.Page.Locator("html[data-link=live]").WaitForAsync();
         await Expect(tab.Field("piece")).ToHaveTextAsync("–");
         await Expect(tab.Field("pieceTyped")).ToHaveTextAsync("not typed in yet");
@@ -56,12 +58,19 @@ public sealed class TypedPieceTests(Browser browser) : IDisposable
     [BrowserFact]
     public async Task Refusal_OfTheService_IsShownInItsOwnWords()
     {
-        await using ShopPage shop = await ShopPage.Start(sources: Typed, caller: System.Net.IPAddress.Parse("192.0.2.7"));
+        await using ShopPage shop = await ShopPage.Start(sources: Typed);
         await shop.Show(Samples.Spray);
         await using Tab tab = await browser.Open(shop.Url);
+        await tab.SignIn(shop.SignInLink, shop.Url);
+
+        // Without its header a change is refused.
+        await tab.Page.RouteAsync("**/api/piece-temperature", route => route.ContinueAsync(new RouteContinueOptions
+        {
+            Headers = route.Request.Headers.Where(header => !header.Key.Equals(AccessGate.ChangeHeader, StringComparison.OrdinalIgnoreCase)).ToDictionary(),
+        }));
         await tab.Page.GetByLabel("Piece measured by hand, °C").FillAsync("18.5");
         await tab.Page.GetByLabel("Piece measured by hand, °C").PressAsync("Enter");
-        await Expect(tab.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "Not taken: a piece temperature is taken from the machine that runs BoothWatch only" })).ToBeVisibleAsync();
+        await Expect(tab.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "Not taken: the header X-BoothWatch-Change is missing" })).ToBeVisibleAsync();
     }
 
     [BrowserTheory]

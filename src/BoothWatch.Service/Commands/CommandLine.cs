@@ -72,6 +72,7 @@ public static class CommandLine
             LampsCommand.Build(config, streams),
             ConfigCommand.Build(config, streams),
             RecordCommand.Build(config, streams),
+            AccessCommand.Build(config, streams),
         };
         root.SetAction((parsed, cancel) => RunCommand.RunAsync(parsed.GetValue(config), streams, cancel));
         return root;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net.Sockets;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
@@ -38,6 +39,12 @@ internal static partial class RunCommand
         {
             await streams.Error.WriteLineAsync($"BoothWatch cannot start: {PageAddress.ExplainFailure(refused, page) ?? $"page:url is {page}, but the page cannot listen there: {refused.Message}"}");
             return refused.SocketErrorCode == SocketError.AddressAlreadyInUse ? ExitCode.Failed : ExitCode.Wrong;
+        }
+
+        if (AccessStart.Refusal(file.Configuration, page, PageAddress.Parse(page)) is { } closed)
+        {
+            await streams.Error.WriteLineAsync($"BoothWatch cannot start: {closed}");
+            return ExitCode.Wrong;
         }
 
         await using WebApplication host = BoothHost.Build(file);

@@ -1,3 +1,4 @@
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Page;
 
 namespace BoothWatch.Service.Jobs;
@@ -25,7 +26,7 @@ public static class JobAddresses
         app.MapGet("/api/jobs/{id:long}/timers.ics", jobs.Calendar).Named("job-timers", "Timers as a calendar", "RFC 5545.").Produces<string>(contentType: "text/calendar");
         app.MapGet("/api/coats/{id:long}", jobs.Coat).Named("coat", "One coat", "What it was, its air and margin, corrections and outcome.").Produces<CoatAnswer>();
 
-        RouteGroupBuilder changes = app.MapGroup("").AddEndpointFilter<LocalChangesOnly>();
+        RouteGroupBuilder changes = app.MapGroup("").RequireChange();
         changes.MapPost("/api/jobs", jobs.Start).Change("job-start", "Start a job", "piece (required), finish, schedule, note.", StatusCodes.Status201Created);
         changes.MapPost("/api/jobs/{id:long}/correct", jobs.CorrectJob).Change("job-correct", "Correct a job", "piece, finish, schedule, note; why.");
         changes.MapPost("/api/jobs/{id:long}/finish", jobs.Finish).Change("job-finish", "Finish a job", "{}");
@@ -42,9 +43,7 @@ public static class JobAddresses
             .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status503ServiceUnavailable);
 
     private static void Change(this RouteHandlerBuilder route, string name, string summary, string fields, int success = StatusCodes.Status200OK) =>
-        route.Named(name, summary, "JSON body; from this machine only, for there is no sign-in yet. " + fields)
+        route.Named(name, summary, "JSON body; needs a signed-in session. " + fields)
             .Produces<JobAnswer>(success)
-            .ProducesProblem(StatusCodes.Status403Forbidden)
-            .ProducesProblem(StatusCodes.Status409Conflict)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType);
+            .ProducesProblem(StatusCodes.Status409Conflict);
 }

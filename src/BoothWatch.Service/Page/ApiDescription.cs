@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using BoothWatch.Service.Access;
 using Microsoft.OpenApi;
 
 namespace BoothWatch.Service.Page;
@@ -15,11 +16,13 @@ internal static class ApiDescription
             .Produces<NowAnswer>();
 
         app.MapGet("/api/events", page.Events)
+            .LimitStreams()
             .WithName("events")
             .WithSummary("The state, live, as server-sent events")
             .WithDescription("Events of type assessment carry the same JSON as /api/now, about once a second, the present one first. "
                 + "Events of type heartbeat keep the connection when there is no news; they are no data. The id counts assessments since start.")
             .Produces<NowAnswer>(contentType: "text/event-stream")
+            .ProducesProblem(StatusCodes.Status429TooManyRequests)
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
 
         app.MapGet("/api/health", page.Health)
@@ -55,15 +58,14 @@ internal static class ApiDescription
                 Query("theme", "dark (default) or light.", JsonSchemaType.String, "dark")));
 
         app.MapPost("/api/piece-temperature", piece.Set)
+            .RequireChange()
             .WithName("piece-temperature")
             .WithSummary("Take the piece temperature that a person measured by hand")
-            .WithDescription("Only while sensors:piece:part is typed (else 409), and only from the machine that runs BoothWatch (else 403). "
+            .WithDescription("Only while sensors:piece:part is typed (else 409). Needs a signed-in session. "
                 + "The value holds for sensors:piece:holdS, then the piece counts as unknown.")
             .Produces<PieceTemperatureAnswer>()
             .ProducesProblem(StatusCodes.Status400BadRequest)
-            .ProducesProblem(StatusCodes.Status403Forbidden)
             .ProducesProblem(StatusCodes.Status409Conflict)
-            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
             .AddOpenApiOperationTransformer((operation, _, _) =>
             {
                 operation.RequestBody = PieceTemperatureBody();

@@ -6,11 +6,11 @@ namespace BoothWatch.Service.Page;
 /// <summary>The address that the page listens on, and what to say when it cannot.</summary>
 public static class PageAddress
 {
-    /// <summary>Reads <c>http://ADDRESS:PORT</c>; null when it is anything else.</summary>
+    /// <summary>Reads <c>http://ADDRESS:PORT</c> or <c>https://ADDRESS:PORT</c>; null when it is anything else.</summary>
     public static IPEndPoint? Parse(string? url)
     {
         if (!Uri.TryCreate(url, UriKind.Absolute, out Uri? uri)
-            || uri.Scheme != Uri.UriSchemeHttp
+            || (uri.Scheme != Uri.UriSchemeHttp && uri.Scheme != Uri.UriSchemeHttps)
             || uri.PathAndQuery != "/"
             || uri.UserInfo.Length > 0
             || uri.Fragment.Length > 0)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using BoothWatch.Service.Access;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Page;
@@ -20,6 +21,20 @@ public sealed class PageOptionsValidator : IValidateOptions<PageOptions>
         if (PageAddress.Parse(options.Url) is null)
         {
             errors.Add($"page:url is {options.Url}; give http://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080");
+        }
+
+        bool isTls = options.Url.StartsWith("https:", StringComparison.OrdinalIgnoreCase);
+        if (isTls && (options.CertificateFile.Length == 0 || options.KeyFile.Length == 0))
+        {
+            errors.Add($"page:url is {options.Url}, but page:{(options.CertificateFile.Length == 0 ? "certificateFile" : "keyFile")} is empty; give the full paths of the certificate and of its key, or write http:");
+        }
+        else if (!isTls && (options.CertificateFile.Length > 0 || options.KeyFile.Length > 0))
+        {
+            errors.Add($"page:url is {options.Url}, but page:certificateFile or page:keyFile is set; write https:, or leave both empty");
+        }
+        else if (isTls && CertificateFiles.Read(options.CertificateFile, options.KeyFile).Problem is { } problem)
+        {
+            errors.Add(problem);
         }
 
         if (!(options.ChartHours >= ShortestChartHours && options.ChartHours <= LongestChartHours))

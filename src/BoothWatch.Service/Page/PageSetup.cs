@@ -1,3 +1,4 @@
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Sensors;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -17,6 +18,13 @@ public static class PageSetup
         services.AddOptionsWithValidateOnStart<PageOptions>().BindConfiguration(PageOptions.Section);
         services.AddSingleton<IValidateOptions<PageOptions>, PageOptionsValidator>();
         services.AddSingleton<IConfigureOptions<KestrelServerOptions>, PageListening>();
+        services.AddAccess();
+        services.AddSingleton(provider =>
+        {
+            PageOptions page = provider.GetRequiredService<IOptions<PageOptions>>().Value;
+            return new ServerCertificate(
+                page.CertificateFile, page.KeyFile, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<ServerCertificate>>());
+        });
 
         services.TryAddSingleton(TimeProvider.System);
         services.TryAddSingleton<IHistory, EmptyHistory>();
@@ -48,18 +56,19 @@ public static class PageSetup
     public static WebApplication MapPage(this WebApplication app)
     {
         PageEndpoints page = app.Services.GetRequiredService<PageEndpoints>();
-        app.Use(PageHeaders.Add);
+        app.UseAccess();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
+        app.MapAccess();
 
         app.MapGet("/", page.Page).ExcludeFromDescription();
         foreach ((string name, string mediaType) in PageAssets.MediaTypes)
         {
             byte[] bytes = PageAssets.Read(name);
-            app.MapGet("/" + name, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
+            app.MapGet("/" + name, () => TypedResults.Bytes(bytes, mediaType)).OpenToAnyone().ExcludeFromDescription();
         }
 
-        app.MapGet("/api/view", page.ViewEvents).ExcludeFromDescription();
+        app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
         return app;

@@ -4,7 +4,7 @@ public class CommandLineTests
 {
     [Theory]
     [InlineData("advize", "'advize' is not a command; did you mean advise?")]
-    [InlineData("frobnicate", "'frobnicate' is not a command; known: advise, config, lamps, record, run, sensors")]
+    [InlineData("frobnicate", "'frobnicate' is not a command; known: access, advise, config, lamps, record, run, sensors")]
     [InlineData("config", "config needs to know what to do: config check")]
     [InlineData("config chek", "'chek' is not a command; did you mean check?")]
     [InlineData("run --confg x", "--confg is not an argument of run; did you mean --config?")]

@@ -87,7 +87,7 @@ public sealed class JobApiTests
         Assert.Equal(415, (await host.Post("/api/jobs", body, "text/plain")).Status);
         Assert.Equal(403, (await host.Post("/api/jobs", body, change: request => request.Headers.Host = "booth.example")).Status);
         Assert.Equal(403, (await host.Post("/api/jobs", body, change: request => request.Headers.Add("Origin", "http://elsewhere.example"))).Status);
-        Assert.Equal(403, (await host.Post("/api/jobs", body, change: request => request.Headers.Add("X-Forwarded-For", "192.0.2.7"))).Status);
+        Assert.Equal(401, (await host.Post("/api/jobs", body, change: request => request.Headers.Add("X-Forwarded-For", "192.0.2.7"))).Status);
         Assert.Equal(201, (await host.Post("/api/jobs", body, change: request => request.Headers.Add("Origin", host.Url))).Status);
         Assert.Equal(1, (await host.Get("/api/jobs")).GetProperty("total").GetInt32());
     }

@@ -1,7 +1,11 @@
+using System.Net;
 using System.Text;
 using System.Text.Json;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Tests.Access;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Configuration;
@@ -14,7 +18,7 @@ public sealed class JobHost : IAsyncDisposable
 {
     private readonly WebApplication _app;
     private readonly string _folder;
-    private readonly HttpClient _http = new();
+    private readonly HttpClient _http = new(new SocketsHttpHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() });
 
     private JobHost(WebApplication app, string folder) => (_app, _folder) = (app, folder);
 
@@ -22,7 +26,20 @@ public sealed class JobHost : IAsyncDisposable
 
     public string Url => _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
 
+    /// <summary>Signs a browser of this machine in, once, while no secret is set.</summary>
+    public string SignInLink => $"{Url}/sign-in#{Services.GetRequiredService<StartCode>().Current}";
+
+    /// <summary>Starts, and signs this client in.</summary>
     public static async Task<JobHost> Start(params (string Key, string Value)[] settings)
+    {
+        JobHost host = await StartSignedOut(null, settings);
+        string code = host.Services.GetRequiredService<StartCode>().Current;
+        Assert.Equal(200, (await host.Post("/api/sign-in", $$"""{ "secret": "{{code}}" }""")).Status);
+        return host;
+    }
+
+    /// <summary>Starts with or without a shared secret; nobody is signed in.</summary>
+    public static async Task<JobHost> StartSignedOut(string? secret, params (string Key, string Value)[] settings)
     {
         string folder = Directory.CreateTempSubdirectory("boothwatch-jobs-").FullName;
         (string Key, string Value)[] usual = [("page:url", "http://127.0.0.1:0"), ("series:folder", folder), ("jobs:demoPast", "false"), ("logging:level", "error")];
@@ -30,26 +47,48 @@ public sealed class JobHost : IAsyncDisposable
             .AddInMemoryCollection(usual.ToDictionary(s => s.Key, s => (string?)s.Value))
             .AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value))
             .Build();
-        WebApplication app = BoothHost.Build(new ConfigurationFile(null, configuration, []));
+        if (secret is not null)
+        {
+            SetSecret(AccessFolder.Of(configuration), secret);
+        }
+
+        WebApplication app = BoothHost.Build(
+            new ConfigurationFile(null, configuration, []), null, services => services.AddSingleton<IStartupFilter, SeemsFrom>());
         await app.StartAsync();
         return new JobHost(app, folder);
+    }
+
+    /// <summary>Sets the shared secret, hashed less slowly than in a shop.</summary>
+    internal static void SetSecret(AccessFolder folder, string secret)
+    {
+        using SharedSecret shared = new(folder);
+        shared.Set(SecretHash.Of(secret, iterations: 1000));
     }
 
     public async Task<(int Status, JsonElement Body)> Post(string address, string json, string mediaType = "application/json", Action<HttpRequestMessage>? change = null)
     {
         using HttpRequestMessage request = new(HttpMethod.Post, Url + address) { Content = new StringContent(json, Encoding.UTF8, mediaType) };
+        request.Headers.Add(AccessGate.ChangeHeader, "1");
         change?.Invoke(request);
         using HttpResponseMessage answer = await _http.SendAsync(request);
         return ((int)answer.StatusCode, JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.Clone());
+    }
+
+    /// <summary>Sends anything and gives back the whole answer.</summary>
+    public async Task<HttpResponseMessage> Send(HttpMethod method, string address, Action<HttpRequestMessage>? change = null)
+    {
+        using HttpRequestMessage request = new(method, Url + address);
+        change?.Invoke(request);
+        return await _http.SendAsync(request);
     }
 
     public async Task<JsonElement> Get(string address) => JsonDocument.Parse(await Text(address)).RootElement.Clone();
 
     public Task<string> Text(string address) => _http.GetStringAsync(Url + address);
 
-    public async Task<int> Status(string address)
+    public async Task<int> Status(string address, Action<HttpRequestMessage>? change = null)
     {
-        using HttpResponseMessage answer = await _http.GetAsync(Url + address);
+        using HttpResponseMessage answer = await Send(HttpMethod.Get, address, change);
         return (int)answer.StatusCode;
     }
 

@@ -236,7 +236,7 @@ public sealed class ApiTests
         JsonElement api = await Json(shop, "/api/openapi.json");
         Assert.StartsWith("3.", api.GetProperty("openapi").GetString(), StringComparison.Ordinal);
         JsonElement paths = api.GetProperty("paths");
-        Assert.Equal(["/api/events", "/api/health", "/api/history", "/api/now", "/api/piece-temperature", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(["/api/events", "/api/health", "/api/history", "/api/now", "/api/piece-temperature", "/api/session", "/api/sign-in", "/api/sign-out", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
         Assert.Equal(["from", "to", "points"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
         JsonElement schemas = api.GetProperty("components").GetProperty("schemas");
         Assert.Equal(["wait", "slow down", "spray"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(e => e.GetString()));

@@ -28,7 +28,7 @@ public sealed class PageOptionsTests
     [InlineData("http://localhost:1234", "127.0.0.1:1234")]
     [InlineData("http://[::1]:5080", "[::1]:5080")]
     [InlineData("http://127.0.0.1:0", "127.0.0.1:0")]
-    [InlineData("https://127.0.0.1:5080", null)]
+    [InlineData("https://127.0.0.1:5443", "127.0.0.1:5443")]
     [InlineData("http://booth.example:5080", null)]
     [InlineData("http://127.0.0.1:5080/page", null)]
     [InlineData("http://127.0.0.1:70000", null)]
@@ -53,7 +53,7 @@ public sealed class PageOptionsTests
     public async Task Address_OfAnotherMachine_IsExplained()
     {
         // 192.0.2.0/24 is kept for documentation (RFC 5737): no machine has it.
-        Exception exception = await Assert.ThrowsAnyAsync<Exception>(() => ShopPage.Start("http://192.0.2.1:5080"));
+        Exception exception = await Assert.ThrowsAnyAsync<Exception>(() => ShopPage.Start("http://192.0.2.1:5080", settings: ("access:reading", "open")));
         Assert.Contains("this machine has no such address", PageAddress.ExplainFailure(exception, "http://192.0.2.1:5080"), StringComparison.Ordinal);
     }
 

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Page;
 using BoothWatch.Verdicts;
 
@@ -79,17 +80,17 @@ public sealed class PieceTemperatureTests
     }
 
     [Theory]
-    [InlineData("192.0.2.7", null, null)] // another machine of the network; the address is kept for documentation (RFC 5737)
-    [InlineData("::ffff:192.0.2.7", null, null)]
-    [InlineData(null, "booth.example", null)] // a foreign name that was made to point here
-    [InlineData(null, null, "X-Forwarded-For")] // a proxy on this machine that speaks for another
-    [InlineData(null, null, "Forwarded")]
-    public async Task Post_NotFromThisMachine_IsRefusedAndSaysHow(string? from, string? host, string? header)
+    [InlineData("192.0.2.7", null, null, 401)] // another machine of the network; the address is kept for documentation (RFC 5737)
+    [InlineData("::ffff:192.0.2.7", null, null, 401)]
+    [InlineData(null, "booth.example", null, 403)] // a foreign name that was made to point here
+    [InlineData(null, null, "X-Forwarded-For", 401)] // a proxy on this machine that speaks for another
+    [InlineData(null, null, "Forwarded", 401)]
+    public async Task Post_NotFromThisMachine_IsRefused_WhileNoSecretIsSet(string? from, string? host, string? header, int status)
     {
         await using ShopPage shop = await ShopPage.Start(sources: Typed, caller: from is null ? null : IPAddress.Parse(from));
         using HttpResponseMessage answer = await Post(shop, Good, host: host, header: header);
-        string? detail = (await Problem(answer, HttpStatusCode.Forbidden)).GetProperty("detail").GetString();
-        Assert.Contains("type it in there, at http://127.0.0.1:", detail, StringComparison.Ordinal);
+        string? detail = (await Problem(answer, (HttpStatusCode)status)).GetProperty("detail").GetString();
+        Assert.Contains(status == 401 ? "set one on the machine of the booth with 'access set-secret'" : "open it by its address", detail, StringComparison.Ordinal);
         Assert.Empty(_entered);
     }
 
@@ -121,7 +122,7 @@ public sealed class PieceTemperatureTests
         JsonElement field = post.GetProperty("requestBody").GetProperty("content").GetProperty("application/json")
             .GetProperty("schema").GetProperty("properties").GetProperty("temperatureC");
         Assert.Equal((-40, 80), (field.GetProperty("minimum").GetInt32(), field.GetProperty("maximum").GetInt32()));
-        Assert.Equal(["200", "400", "403", "409", "415"], post.GetProperty("responses").EnumerateObject().Select(r => r.Name).Order());
+        Assert.Equal(["200", "400", "401", "403", "409", "415", "429"], post.GetProperty("responses").EnumerateObject().Select(r => r.Name).Order());
     }
 
     [Fact]
@@ -158,6 +159,8 @@ public sealed class PieceTemperatureTests
         };
         request.Content.Headers.ContentType = mediaType is null ? null : new(mediaType);
         request.Headers.Host = host;
+        request.Headers.Add(AccessGate.ChangeHeader, "1");
+        request.Headers.Add("Cookie", shop.SignIn());
         if (header is not null)
         {
             request.Headers.Add(header, "for=192.0.2.7");

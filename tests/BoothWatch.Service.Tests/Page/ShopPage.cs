@@ -1,4 +1,5 @@
 using System.Net;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Page;
 using BoothWatch.Verdicts;
 using Microsoft.AspNetCore.Builder;
@@ -14,10 +15,19 @@ namespace BoothWatch.Service.Tests.Page;
 public sealed class ShopPage : IAsyncDisposable
 {
     private readonly WebApplication _app;
+    private readonly string _folder;
 
-    private ShopPage(WebApplication app, string url) => (_app, Url) = (app, url);
+    private ShopPage(WebApplication app, string folder, string url) => (_app, _folder, Url) = (app, folder, url);
 
     public string Url { get; }
+
+    public IServiceProvider Services => _app.Services;
+
+    /// <summary>Signs a browser of this machine in, once.</summary>
+    public string SignInLink => $"{Url}/sign-in#{Services.GetRequiredService<StartCode>().Current}";
+
+    /// <summary>Begins a session while no secret is set; the value for a Cookie header.</summary>
+    public string SignIn() => "boothwatch=" + Services.GetRequiredService<SessionStore>().Begin("none");
 
     public PageFeed Feed => _app.Services.GetRequiredService<PageFeed>();
 
@@ -32,6 +42,8 @@ public sealed class ShopPage : IAsyncDisposable
         builder.Services.AddSingleton(time ?? TimeProvider.System);
         builder.Services.AddSingleton(history ?? new EmptyHistory());
         builder.Services.AddSingleton(sources ?? Samples.Sources);
+        string folder = Directory.CreateTempSubdirectory("boothwatch-page-").FullName;
+        builder.Services.AddSingleton(new AccessFolder(Path.Combine(folder, "access")));
         builder.Services.AddPage();
         WebApplication app = builder.Build();
         if (caller is not null)
@@ -46,7 +58,7 @@ public sealed class ShopPage : IAsyncDisposable
         app.MapPage();
         await app.StartAsync();
         string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
-        return new ShopPage(app, address);
+        return new ShopPage(app, folder, address);
     }
 
     public Task Show(Assessment assessment) => Feed.HandleAsync(assessment, CancellationToken.None);
@@ -55,5 +67,6 @@ public sealed class ShopPage : IAsyncDisposable
     {
         await _app.StopAsync();
         await _app.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
     }
 }

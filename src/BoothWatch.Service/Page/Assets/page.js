@@ -106,6 +106,7 @@ function connect() {
     heardAt = now();
     show(JSON.parse(event.data));
   });
+  source.addEventListener("error", event => { if (event.target.readyState === EventSource.CLOSED) { boothwatch.ensureMayRead(); } });
   source.addEventListener("heartbeat", () => { heardAt = now(); });
 }
 
@@ -148,11 +149,7 @@ async function setPiece(event) {
 
   const temperatureC = Math.round((number - Number(form.dataset.offset)) / Number(form.dataset.scale) * 1000) / 1000;
   try {
-    const answer = await fetch("/api/piece-temperature", {
-      method: "POST",
-      headers: { "Content-Type": "application/json" },
-      body: JSON.stringify({ temperatureC }),
-    });
+    const answer = await boothwatch.post("/api/piece-temperature", { temperatureC });
     if (answer.ok) {
       input.value = "";
       setField("pieceTyped", "taken, the verdict follows");
