@@ -9,7 +9,7 @@ using Microsoft.Playwright;
 
 namespace BoothWatch.Page.Tests;
 
-/// <summary>The review of a coat in a real browser. Set BOOTHWATCH_SCREENSHOTS to a folder to keep pictures for a person to look at.</summary>
+/// <summary>The review of a coat in a real browser. Set PAGE_TESTS_SCREENSHOTS to a folder to keep pictures for a person to look at.</summary>
 [Collection(BrowserTests.Name)]
 public sealed class ReviewTests(Browser browser)
 {
@@ -36,12 +36,7 @@ public sealed class ReviewTests(Browser browser)
             Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
             AxeResult result = await tab.Page.RunAxe();
             Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
-            if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
-            {
-                await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"review-{name}-{width}.png") });
-                await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"review-{name}-{width}-full.png"), FullPage = true });
-            }
-
+            await Pictures.Keep(tab, $"review-{name}-{width}");
             Assert.Empty(tab.Complaints);
         }
     }
@@ -53,7 +48,8 @@ public sealed class ReviewTests(Browser browser)
         host.Services.GetServices<IHostedService>().OfType<DemoPast>().Single().Create(CancellationToken.None);
         JobStore store = host.Services.GetRequiredService<JobStore>();
         CoatRow open = store.Coats(new CoatQuery()).Rows.First(coat => coat.Outcome is null);
-        await using Tab tab = await browser.Open($"{host.Url}/jobs?id={open.JobId}", 390, 844);
+        await using Tab tab = await browser.Open(host.Url, 390, 844);
+        await tab.SignIn(host.SignInLink, $"{host.Url}/jobs?id={open.JobId}");
         await tab.Page.Locator($"a[href='/coats/{open.Id}/review']").ClickAsync();
         await Assertions.Expect(tab.Page.Locator("#headline")).ToContainTextAsync("Nobody has said");
 

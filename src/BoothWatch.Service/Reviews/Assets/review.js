@@ -21,7 +21,7 @@ function say(text) {
 async function ask(address, body) {
   let answer;
   try {
-    answer = await fetch(address, body === undefined ? {} : { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });
+    answer = await (body === undefined ? fetch(address) : boothwatch.post(address, body));
   } catch {
     say("BoothWatch does not answer. What was just entered may not be kept; look again when it does.");
     return null;
