@@ -42,6 +42,7 @@ internal static class FiveYears
         {
             ["series:folder"] = folder,
             ["series:minuteYears"] = "10",
+            ["series:rawDays"] = "3600",
             ["page:url"] = "http://127.0.0.1:0",
             ["logging:level"] = "error",
         }).Build();
@@ -57,7 +58,7 @@ internal static class FiveYears
             "/api/coats", "/api/coats?take=200&skip=9800", "/api/coats?outcome=blushed", "/api/coats?marginTo=0.5&piece=door",
             $"/api/coats?from={late}&to=2023-07-01T00:00:00Z", "/api/coats?outcome=known&kind=flash&marginFrom=1", "/api/jobs/1250", "/api/jobs/2500",
             "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000",
-            History(7), History(15, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
+            History(0.3, MostPoints), History(1, MostPoints), History(7), History(15, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
         })
         {
             double[] times = new double[Rounds];
@@ -86,7 +87,7 @@ internal static class FiveYears
     }
 
     // Spans that end at no full hour, so that both ends come from minutes.
-    private static string History(int days, int points = 500)
+    private static string History(double days, int points = 500)
     {
         DateTimeOffset to = Begin.AddMinutes(Minutes - 20).AddSeconds(30);
         return string.Create(CultureInfo.InvariantCulture, $"/api/history?from={to.AddDays(-days):yyyy-MM-dd'T'HH:mm:ss'Z'}&to={to:yyyy-MM-dd'T'HH:mm:ss'Z'}&points={points}");
@@ -169,6 +170,14 @@ internal static class FiveYears
             WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < {Minutes - 1})
             INSERT INTO minute (minute_ms, count, worst_verdict, {string.Join(", ", columns.Select(c => $"{c}_n, {c}_mean, {c}_min, {c}_max"))})
             SELECT {Begin.ToUnixTimeMilliseconds()} + i * 60000, 60, 2, {string.Join(", ", means.Select(m => $"60, {m}, {m} - 0.2, {m} + 0.2"))} FROM n
+            """;
+        command.ExecuteNonQuery();
+
+        // The last day second by second as well, for spans that are read from rows.
+        command.CommandText = $"""
+            WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 86399)
+            INSERT INTO reading (time_ms, clock_proven, verdict, quality, {string.Join(", ", columns)})
+            SELECT {Begin.AddMinutes(Minutes - (24 * 60)).ToUnixTimeMilliseconds()} + i * 1000, 1, 2, 'GGGGGGGG', {string.Join(", ", means)} FROM n
             """;
         command.ExecuteNonQuery();
     }
