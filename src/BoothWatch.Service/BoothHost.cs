@@ -2,6 +2,7 @@ using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
+using BoothWatch.Service.Limits;
 using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
@@ -45,6 +46,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddJobs(file);
+        builder.Services.AddLimit();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -53,7 +55,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage().MapJobs().MapBoothMetrics();
+        return builder.Build().MapPage().MapJobs().MapLimit().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);

@@ -1,5 +1,6 @@
 using BoothWatch.Air;
 using BoothWatch.Service.Coat;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Commands.Advise;
 
@@ -13,6 +14,12 @@ internal sealed record AdviseDefaults(double PressurePa, CoatOptions Coat)
 
     /// <summary>Tolerance (±) of the humidity, percentage points.</summary>
     public const double HumidityTolerancePct = 2;
+
+    /// <summary>Required margin of the settings, °C.</summary>
+    public double RequiredMarginC { get; init; } = new VerdictPolicy().RequiredMarginC;
+
+    /// <summary>True when the booth uses the shop's own limit, which <c>advise</c> does not know.</summary>
+    public bool HasShopLimit { get; init; }
 
     /// <summary>The defaults that a configuration gives.</summary>
     public static AdviseDefaults From(BoothOptions booth, CoatOptions coat) => new(StationPressure.AtAltitude(booth.AltitudeM), coat);

@@ -54,6 +54,7 @@ internal static class AdviseJson
                     Substrate = answer.Substrate,
                     TemperatureToleranceC = Rounded(request.TemperatureToleranceC),
                     HumidityTolerancePct = Rounded(request.HumidityTolerancePct),
+                    RequiredMarginC = Rounded(request.RequiredMarginC),
                 },
                 Caution = AdviseText.Caution,
             },

@@ -3,6 +3,7 @@ using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Limits;
 using BoothWatch.Service.Materials;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Solvents;
@@ -14,10 +15,10 @@ namespace BoothWatch.Service.Commands.Advise;
 internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy) : IDisposable
 {
     /// <summary>The sections of the configuration that it reads.</summary>
-    public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section];
+    public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section, LimitOptions.Section];
 
     // One a thread: a model answers one caller at a time. The altitude does not matter, the pressure is always given.
-    private readonly ThreadLocal<Assessor> _assessor = new(() => new Assessor(policy, new BlushModel().Assess, altitudeM: 0));
+    private readonly ThreadLocal<BlushModel> _model = new(() => new BlushModel());
 
     /// <summary>The unit that the text of an answer is written in, reasons included.</summary>
     public TemperatureUnit Unit => policy.TemperatureUnit;
@@ -27,8 +28,13 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     {
         T Bind<T>() => (T)ConfigurationSections.Bind(file.Configuration, typeof(T));
         BoothOptions booth = Bind<BoothOptions>();
-        return new Adviser(
-            AdviseDefaults.From(booth, Bind<CoatOptions>()), MaterialsLoader.Load(file.MaterialsFolder), Bind<VerdictPolicy>().SpeakingIn(booth.Unit));
+        VerdictPolicy policy = Bind<VerdictPolicy>().SpeakingIn(booth.Unit);
+        AdviseDefaults defaults = AdviseDefaults.From(booth, Bind<CoatOptions>()) with
+        {
+            RequiredMarginC = policy.RequiredMarginC,
+            HasShopLimit = Bind<LimitOptions>().Enabled,
+        };
+        return new Adviser(defaults, MaterialsLoader.Load(file.MaterialsFolder), policy);
     }
 
     /// <summary>The answer, or null and what is wrong with the question.</summary>
@@ -52,12 +58,14 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _assessor.Dispose();
+    public void Dispose() => _model.Dispose();
 
     private AdviseAnswer Answer(AdviseRequest request)
     {
         CoatPlan plan = PlanOf(request);
-        return new AdviseAnswer(request, plan.Substrate.Id, _assessor.Value!.Assess(SnapshotOf(request), plan));
+        VerdictPolicy limits = policy with { RequiredMarginC = request.RequiredMarginC };
+        return new AdviseAnswer(
+            request, plan.Substrate.Id, new Assessor(limits, _model.Value!.Assess, altitudeM: 0).Assess(SnapshotOf(request), plan));
     }
 
     private CoatPlan PlanOf(AdviseRequest request)

@@ -46,6 +46,7 @@ internal static class AdviseAnswers
             Substrate = null,
             TemperatureToleranceC = 0.2,
             HumidityTolerancePct = 2,
+            RequiredMarginC = 0.5,
             Assumed = ["the piece is as warm as the air: no piece temperature was given"],
         },
         "wood",
