@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using BoothWatch.Limits;
 using BoothWatch.Service.Page;
@@ -44,8 +45,8 @@ public sealed class LimitDrawing(DegreeText text)
             return SvgText.Loosen(plot.GetSvgXml(width, height));
         }
 
-        (double low, double high) = (limit.Curve[0].MarginC, limit.Curve[^1].MarginC);
-        AddCurve(plot, limit, theme);
+        (double low, double high) = (state.Curve[0].MarginC, state.Curve[^1].MarginC);
+        AddCurve(plot, state.Curve, theme);
         AddWanted(plot, evidence, rules, inForceC, theme);
         AddThreshold(plot, limit, theme);
         int rowDots = Math.Max(12, (int)((width - 80) / DotPixels));
@@ -75,14 +76,14 @@ public sealed class LimitDrawing(DegreeText text)
         }
     }
 
-    private void AddCurve(Plot plot, ShopLimit limit, ChartTheme theme)
+    private void AddCurve(Plot plot, ImmutableArray<BlushCurvePoint> curve, ChartTheme theme)
     {
-        double[] x = [.. limit.Curve.Select(point => X(point.MarginC))];
-        FillY band = plot.Add.FillY(x, [.. limit.Curve.Select(point => point.Low)], [.. limit.Curve.Select(point => point.High)]);
+        double[] x = [.. curve.Select(point => X(point.MarginC))];
+        FillY band = plot.Add.FillY(x, [.. curve.Select(point => point.Low)], [.. curve.Select(point => point.High)]);
         band.FillColor = theme.Air.WithAlpha(0.16);
         band.LineWidth = 0;
         band.MarkerSize = 0;
-        Scatter line = plot.Add.ScatterLine(x, [.. limit.Curve.Select(point => point.Likely)], theme.Air);
+        Scatter line = plot.Add.ScatterLine(x, [.. curve.Select(point => point.Likely)], theme.Air);
         line.LineWidth = 2.4f;
     }
 

@@ -48,7 +48,7 @@ internal sealed class LimitEndpoints(
                 .. state.Evidence?.Coats.Select(coat => new LimitAnswerCoat(
                     coat.CoatId, coat.JobId, coat.Start, coat.MarginC, coat.UncertaintyC, coat.Outcome, coat.MarginC < rules.WantedMarginC(coat.UncertaintyC))) ?? [],
             ],
-            Curve = state.Limit?.Curve ?? [],
+            Curve = state.Curve,
         };
         return TypedResults.Json(answer, JobsJson.Options);
     }

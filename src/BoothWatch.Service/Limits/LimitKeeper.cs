@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Threading.Channels;
 using BoothWatch.Jobs;
 using BoothWatch.Limits;
@@ -23,7 +24,7 @@ public sealed partial class LimitKeeper(
     public static readonly TimeSpan LongestCoat = TimeSpan.FromHours(1);
 
     private readonly Channel<bool> _changes = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
-    private volatile LimitState _state = new(null, null, false, null);
+    private volatile LimitState _state = new(null, [], null, false, null);
     private bool _isFirst = true;
 
     /// <summary>What is known now.</summary>
@@ -70,7 +71,7 @@ public sealed partial class LimitKeeper(
         try
         {
             LimitEvidence evidence = query.Read();
-            ShopLimit limit = evidence.SaysAs(_state.Evidence) ? _state.Limit! : ShopLimit.Of(CoatsOf(evidence), evidence.InAll, Rules);
+            (ShopLimit limit, ImmutableArray<BlushCurvePoint> curve) = evidence.SaysAs(_state.Evidence) ? (_state.Limit!, _state.Curve) : Find(evidence);
             VerdictPolicy next = options.Value.Enabled && limit.Change != LimitChange.None
                 ? policy.Configured.WithShopLimit(limit.RequiredMarginC, limit.BlushesBelowC, limit.Coats)
                 : policy.Configured;
@@ -81,7 +82,7 @@ public sealed partial class LimitKeeper(
             }
 
             _isFirst = false;
-            _state = new LimitState(limit, evidence, waits, null);
+            _state = new LimitState(limit, curve, evidence, waits, null);
         }
         catch (Exception trouble) when (trouble is JournalException or ArgumentException or InvalidOperationException or ArithmeticException)
         {
@@ -96,8 +97,14 @@ public sealed partial class LimitKeeper(
                 LogTrouble(trouble.Message, policy.Current.RequiredMarginC);
             }
 
-            _state = new LimitState(null, null, false, trouble.Message);
+            _state = new LimitState(null, [], null, false, trouble.Message);
         }
+    }
+
+    private (ShopLimit Limit, ImmutableArray<BlushCurvePoint> Curve) Find(LimitEvidence evidence)
+    {
+        LimitCoat[] coats = CoatsOf(evidence);
+        return (ShopLimit.Of(coats, evidence.InAll, Rules), BlushCurve.Of(coats, Rules));
     }
 
     private LimitCoat[] CoatsOf(LimitEvidence evidence) =>

@@ -12,7 +12,7 @@ internal static class BlushLikelihood
     /// <param name="marginC">Its margin, °C.</param>
     /// <param name="thresholdC">Threshold t, °C.</param>
     /// <param name="spreadC">√(scatter² + s²), °C, above 0.</param>
-    public static double Chance(double marginC, double thresholdC, double spreadC) => NormalDistribution.Cdf((thresholdC - marginC) / spreadC);
+    public static double Chance(double marginC, double thresholdC, double spreadC) => NormalDistribution.QuickCdf((thresholdC - marginC) / spreadC);
 
     /// <summary>Logarithm of the likelihood of all coats.</summary>
     public static double Log(IEnumerable<LimitCoat> coats, double thresholdC, double scatterC, LimitRules rules)
@@ -32,7 +32,7 @@ internal static class BlushLikelihood
     {
         // The chance of what was marked, from its own tail, so that nothing cancels far out.
         double z = (thresholdC - coat.MarginC) / spreadC;
-        double chance = NormalDistribution.Cdf(coat.Blushed ? z : -z);
+        double chance = NormalDistribution.QuickCdf(coat.Blushed ? z : -z);
         return Math.Log(lapseShare + ((1 - (2 * lapseShare)) * chance));
     }
 }

@@ -33,9 +33,6 @@ public sealed record ShopLimit
     /// <summary>What must be there before it may move.</summary>
     public required ImmutableArray<LimitGate> Gates { get; init; }
 
-    /// <summary>Chance of blushing over the margin, least margin first.</summary>
-    public required ImmutableArray<BlushCurvePoint> Curve { get; init; }
-
     /// <summary>Finds the limit.</summary>
     /// <param name="coats">The coats that count: their air and outcome are known.</param>
     /// <param name="coatsInAll">All coats of the same time whose air is known, marked or not.</param>
@@ -62,7 +59,6 @@ public sealed record ShopLimit
             Coats = coats.Count,
             Blushed = coats.Count(coat => coat.Blushed),
             Gates = gates,
-            Curve = BlushCurve.Of(posterior, coats, rules),
         };
     }
 

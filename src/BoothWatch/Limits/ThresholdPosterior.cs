@@ -13,8 +13,8 @@ namespace BoothWatch.Limits;
 public sealed class ThresholdPosterior
 {
     /// <summary>Ends of the grid, in prior standard deviations.</summary>
-    private const double GridSds = 6;
-    private const int GridSteps = 600;
+    private const double GridSds = 5;
+    private const int GridSteps = 500;
     private const int Halvings = 60;
 
     private readonly LimitRules _rules;

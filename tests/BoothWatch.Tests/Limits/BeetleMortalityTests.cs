@@ -30,8 +30,8 @@ public class BeetleMortalityTests
     private static readonly double MedianDoseC = Stretch * (CentreDose + (Intercept / Slope));
     private static readonly double SpreadC = Stretch / Slope;
 
-    // No lapses, no error in the dose, and a prior so wide that it says nothing.
-    private static readonly LimitRules Flat = new() { LapseShare = 0, ModelUncertaintyC = 0, PriorSdC = 8, ScattersC = [SpreadC] };
+    // No lapses, no error in the dose, and a prior fifteen times as wide as what the beetles say: it moves nothing.
+    private static readonly LimitRules Flat = new() { LapseShare = 0, ModelUncertaintyC = 0, PriorSdC = 1, ScattersC = [SpreadC] };
 
     [Fact]
     public void Likelihood_OnAGrid_IsHighestAtThePublishedEstimates()

@@ -19,6 +19,24 @@ public class NormalDistributionTests
         Assert.InRange(NormalDistribution.Cdf(z), expected - tolerance, expected + tolerance);
 
     [Fact]
+    public void QuickCdf_OverItsRange_AgreesAndRises()
+    {
+        double last = 0;
+        for (int i = -9000; i <= 9000; i++)
+        {
+            double z = i / 1000.0;
+            double share = NormalDistribution.QuickCdf(z);
+            Assert.InRange(share - NormalDistribution.Cdf(z), -2e-7, 2e-7);
+            Assert.True(share >= last, $"it falls at {z}");
+            last = share;
+        }
+
+        Assert.Equal(0, NormalDistribution.QuickCdf(double.NegativeInfinity));
+        Assert.Equal(1, NormalDistribution.QuickCdf(double.PositiveInfinity));
+        Assert.True(double.IsNaN(NormalDistribution.QuickCdf(double.NaN)));
+    }
+
+    [Fact]
     public void Cdf_OverItsRange_RisesAndIsSymmetric()
     {
         double last = 0;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using BoothWatch.Limits;
 
 namespace BoothWatch.Tests.Limits;
@@ -110,10 +111,10 @@ public class ShopLimitTests
     [Fact]
     public void Curve_OverTheMargin_FallsAndLiesInItsBand()
     {
-        ShopLimit limit = Of([.. Coats(5, 0.3, blushed: true), .. Coats(9, 1.4, blushed: false)]);
-        Assert.All(limit.Curve, point => Assert.True(point.Low <= point.Likely && point.Likely <= point.High));
-        Assert.All(limit.Curve.Zip(limit.Curve.Skip(1)), pair => Assert.True(pair.Second.Likely <= pair.First.Likely));
-        Assert.InRange(limit.Curve[0].Likely, 0.9, 1);
-        Assert.InRange(limit.Curve[^1].Likely, 0, 0.1);
+        ImmutableArray<BlushCurvePoint> curve = BlushCurve.Of([.. Coats(5, 0.3, blushed: true), .. Coats(9, 1.4, blushed: false)], Rules);
+        Assert.All(curve, point => Assert.True(point.Low <= point.Likely && point.Likely <= point.High));
+        Assert.All(curve.Zip(curve.Skip(1)), pair => Assert.True(pair.Second.Likely <= pair.First.Likely));
+        Assert.InRange(curve[0].Likely, 0.9, 1);
+        Assert.InRange(curve[^1].Likely, 0, 0.1);
     }
 }

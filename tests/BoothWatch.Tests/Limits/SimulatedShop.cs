@@ -46,7 +46,7 @@ internal sealed class SimulatedShop(int seed, double thresholdC, double scatterC
         }
     }
 
-    /// <summary>Coats sprayed one after the other, the limit in force renewed after each five when <paramref name="follows"/>.</summary>
+    /// <summary>Coats sprayed one after the other, the limit in force renewed after each ten when <paramref name="follows"/>.</summary>
     public List<LimitCoat> Spray(int coats, LimitRules rules, bool follows = false)
     {
         List<LimitCoat> made = [];
@@ -54,7 +54,7 @@ internal sealed class SimulatedShop(int seed, double thresholdC, double scatterC
         while (made.Count < coats)
         {
             made.Add(Next(required));
-            if (follows && made.Count % 5 == 0)
+            if (follows && made.Count % 10 == 0)
             {
                 required = ShopLimit.Of(made, made.Count, rules).RequiredMarginC;
             }
