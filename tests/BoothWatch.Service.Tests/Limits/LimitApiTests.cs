@@ -1,10 +1,7 @@
 using System.Text.Json;
 using System.Xml.Linq;
 using BoothWatch.Jobs;
-using BoothWatch.Service.Jobs;
-using BoothWatch.Service.Limits;
 using BoothWatch.Service.Tests.Jobs;
-using Microsoft.Extensions.DependencyInjection;
 
 namespace BoothWatch.Service.Tests.Limits;
 
@@ -15,7 +12,7 @@ public sealed class LimitApiTests
     public async Task Limit_WithoutCoats_SaysThatItIsOffAndHowToSwitchItOn()
     {
         await using JobHost host = await JobHost.Start();
-        JsonElement limit = await Known(host, 0);
+        JsonElement limit = await LimitSample.Known(host, 0);
         Assert.False(limit.GetProperty("enabled").GetBoolean());
         Assert.Equal(0.5, limit.GetProperty("inForceC").GetDouble());
         Assert.Equal("none", limit.GetProperty("change").GetString());
@@ -28,8 +25,8 @@ public sealed class LimitApiTests
     public async Task Limit_SwitchedOn_ReachesTheVerdictAndSaysSo()
     {
         await using JobHost host = await JobHost.Start(("limit:enabled", "true"));
-        Enter(host, 6, 1.2, CoatOutcome.Blushed);
-        JsonElement limit = await Known(host, 6);
+        LimitSample.Enter(host, 6, 1.2, CoatOutcome.Blushed);
+        JsonElement limit = await LimitSample.Known(host, 6);
         double required = limit.GetProperty("inForceC").GetDouble();
         Assert.True(required > 0.5);
         Assert.Equal(required, limit.GetProperty("shopC").GetDouble());
@@ -73,9 +70,9 @@ public sealed class LimitApiTests
     public async Task Chart_OfCoats_HasAMarkForEachAndItsAxes()
     {
         await using JobHost host = await JobHost.Start();
-        Enter(host, 5, 0.4, CoatOutcome.Blushed);
-        Enter(host, 9, 1.6, CoatOutcome.Clear);
-        await Known(host, 14);
+        LimitSample.Enter(host, 5, 0.4, CoatOutcome.Blushed);
+        LimitSample.Enter(host, 9, 1.6, CoatOutcome.Clear);
+        await LimitSample.Known(host, 14);
         string text = await host.Text("/limit.svg?width=720&height=400");
         XElement svg = XElement.Parse(text);
         Assert.Equal("720", svg.Attribute("width")!.Value);
@@ -84,31 +81,5 @@ public sealed class LimitApiTests
         {
             Assert.Contains(word, words);
         }
-    }
-
-    private static void Enter(JobHost host, int count, double marginC, CoatOutcome outcome)
-    {
-        JobStore store = host.Services.GetRequiredService<JobStore>();
-        DateTimeOffset now = TimeProvider.System.GetUtcNow();
-        for (int i = 1; i <= count; i++)
-        {
-            CoatDetails details = TestJob.Coat(0) with { Start = now.AddDays(-i) };
-            Job job = store.Start(TestJob.Details, details.Start, EntrySource.Page);
-            job = store.MarkCoat(job.Id, details, TestJob.Moment(marginC), details.Start, EntrySource.Page);
-            store.Append(job.Id, new CoatStopped(job.LastCoat!.Id, details.Start.AddMinutes(5)), now, EntrySource.Page);
-            store.Append(job.Id, new OutcomeMarked(job.LastCoat!.Id, outcome, ""), now, EntrySource.Page);
-        }
-    }
-
-    private static async Task<JsonElement> Known(JobHost host, int coats)
-    {
-        LimitKeeper keeper = host.Services.GetRequiredService<LimitKeeper>();
-        using CancellationTokenSource late = new(TimeSpan.FromSeconds(60));
-        while (keeper.State.Evidence?.Coats.Count != coats)
-        {
-            await Task.Delay(TimeSpan.FromMilliseconds(50), TimeProvider.System, late.Token);
-        }
-
-        return await host.Get("/api/limit");
     }
 }
