@@ -34,8 +34,10 @@ public sealed class LimitTests(Browser browser)
         await Assertions.Expect(tab.Page.Locator("#words")).ToContainTextAsync("It rests on 45 coats");
         await Assertions.Expect(tab.Page.Locator("#gates li")).ToHaveCountAsync(4);
         await Assertions.Expect(tab.Page.Locator("#coats li").First).ToContainTextAsync("margin of");
-        await tab.Page.WaitForFunctionAsync("() => document.getElementById('chart').naturalWidth > 100");
+        await tab.Page.WaitForFunctionAsync("() => document.getElementById('limitChart').naturalWidth > 100");
 
+        Assert.InRange(await tab.Page.EvaluateAsync<double>("(i => i.clientWidth / i.naturalWidth)(document.getElementById('limitChart'))"), 0.97, 1.03);
+        Assert.InRange(await tab.Page.EvaluateAsync<double>("(i => i.clientHeight / i.naturalHeight)(document.getElementById('limitChart'))"), 0.97, 1.03);
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));

@@ -17,7 +17,9 @@ public sealed class LimitDrawing(DegreeText text)
 {
     private const int FontPixels = 13;
     private const int PixelsPerMark = 62;
-    private const float DotPixels = 8;
+    private const float DotPixels = 9;
+    private const float LeastDotPixels = 4;
+    private const int AxisPixels = 60;
 
     /// <summary>The chance takes the middle of the height; the marks have the lanes above and below it, in the units of the chance.</summary>
     private const double Lane = 0.34;
@@ -49,9 +51,9 @@ public sealed class LimitDrawing(DegreeText text)
         AddCurve(plot, state.Curve, theme);
         AddWanted(plot, evidence, rules, inForceC, theme);
         AddThreshold(plot, limit, theme);
-        int rowDots = Math.Max(12, (int)((width - 80) / DotPixels));
-        AddDots(plot, [.. evidence.Coats.Where(coat => coat.Blushed).Select(coat => coat.MarginC)], (low, high), rowDots, 1 + Gap, Row, MarkerShape.FilledTriangleUp, theme.Critical);
-        AddDots(plot, [.. evidence.Coats.Where(coat => !coat.Blushed).Select(coat => coat.MarginC)], (low, high), rowDots, -Gap, -Row, MarkerShape.OpenCircle, theme.DewPoint);
+        (int PerRow, double PixelsPerUnit) room = (Math.Max(12, (int)((width - 80) / DotPixels)), (height - AxisPixels) / (1 + (2 * Lane)));
+        AddDots(plot, [.. evidence.Coats.Where(coat => coat.Blushed).Select(coat => coat.MarginC)], (low, high), room, 1 + Gap, Row, MarkerShape.FilledTriangleUp, theme.Critical);
+        AddDots(plot, [.. evidence.Coats.Where(coat => !coat.Blushed).Select(coat => coat.MarginC)], (low, high), room, -Gap, -Row, MarkerShape.OpenCircle, theme.DewPoint);
         Write(plot, $"blushed: {limit.Blushed}", X(high), 1 + Lane - 0.03, theme.Ink, Alignment.UpperRight);
         Write(plot, $"did not blush: {limit.Coats - limit.Blushed}", X(high), -Lane + 0.03, theme.Ink, Alignment.LowerRight);
         SetAxes(plot, (low, high), width);
@@ -109,14 +111,14 @@ public sealed class LimitDrawing(DegreeText text)
 
     // A dot plot: marks that would lie on each other are stacked away from the curve.
     private void AddDots(
-        Plot plot, double[] marginsC, (double LowC, double HighC) range, int perRow, double first, double step, MarkerShape shape, Color color)
+        Plot plot, double[] marginsC, (double LowC, double HighC) range, (int PerRow, double PixelsPerUnit) room, double first, double step, MarkerShape shape, Color color)
     {
         if (marginsC.Length == 0)
         {
             return;
         }
 
-        double bin = (range.HighC - range.LowC) / perRow;
+        double bin = (range.HighC - range.LowC) / room.PerRow;
         var bins = marginsC.GroupBy(margin => (int)Math.Floor((Math.Clamp(margin, range.LowC, range.HighC) - range.LowC) / bin)).ToList();
         double most = bins.Max(group => group.Count());
         double row = step * Math.Min(1, (Lane - Gap - 0.02) / Math.Abs(step) / most);
@@ -132,8 +134,8 @@ public sealed class LimitDrawing(DegreeText text)
             }
         }
 
-        Markers dots = plot.Add.Markers(xs.ToArray(), ys.ToArray(), shape, DotPixels, color);
-        dots.MarkerLineWidth = 1.6f;
+        Markers dots = plot.Add.Markers(xs.ToArray(), ys.ToArray(), shape, (float)Math.Clamp(0.95 * Math.Abs(row) * room.PixelsPerUnit, LeastDotPixels, DotPixels), color);
+        dots.MarkerLineWidth = 1.4f;
     }
 
     private void SetAxes(Plot plot, (double LowC, double HighC) range, int width)

@@ -17,8 +17,8 @@ namespace BoothWatch.Service.Limits;
 public sealed partial class LimitKeeper(
     JobStore store, LimitCoatQuery query, PolicyInForce policy, IOptions<LimitOptions> options, TimeProvider time, ILogger<LimitKeeper> logger) : BackgroundService
 {
-    /// <summary>How often it looks without being told.</summary>
-    public static readonly TimeSpan Every = TimeSpan.FromMinutes(10);
+    /// <summary>How often it looks without being told: coats grow old, and a clock that was not set at the start is set.</summary>
+    public static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
 
     /// <summary>A coat that nobody ended counts as being sprayed for so long.</summary>
     public static readonly TimeSpan LongestCoat = TimeSpan.FromHours(1);

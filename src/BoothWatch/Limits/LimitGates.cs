@@ -14,7 +14,7 @@ internal static class LimitGates
         double judgedPct = 100.0 * held.Length / Math.Max(1, Math.Max(coatsInAll, coats.Count));
         yield return new(LimitChange.Lowered, "coats marked as not blushed", held.Length, rules.LeastCoats);
         yield return new(LimitChange.Lowered, "days with such a coat that had less margin than the settings want", closeDays, rules.LeastCloseDays);
-        yield return new(LimitChange.Lowered, "of all coats, % marked as not blushed", Math.Floor(judgedPct), rules.LeastJudgedPct);
+        yield return new(LimitChange.Lowered, "% of all coats marked as not blushed", Math.Floor(judgedPct), rules.LeastJudgedPct);
         yield return new(
             LimitChange.Raised,
             "coats that blushed though the model said they would hold",

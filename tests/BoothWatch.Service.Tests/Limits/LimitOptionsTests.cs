@@ -27,7 +27,14 @@ public sealed class LimitOptionsTests
         ],
         Validate(new LimitOptions
         {
-            FloorC = 0.6, CeilingC = 0.4, LeastCoats = 9, LeastCloseDays = 1, LeastJudgedPct = double.NaN, LeastBlushed = 1, WindowDays = 3661, Since = "31.3.2026",
+            FloorC = 0.6,
+            CeilingC = 0.4,
+            LeastCoats = 9,
+            LeastCloseDays = 1,
+            LeastJudgedPct = double.NaN,
+            LeastBlushed = 1,
+            WindowDays = 3661,
+            Since = "31.3.2026",
         }).Failures);
 
     [Fact]

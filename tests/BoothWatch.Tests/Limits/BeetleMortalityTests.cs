@@ -38,9 +38,9 @@ public class BeetleMortalityTests
     {
         (double thresholdC, double scatterC) = (0, 0);
         double best = double.NegativeInfinity;
-        for (double t = -0.5; t <= 1; t += 0.005)
+        for (double t = 0; t <= 0.4; t += 0.005)
         {
-            for (double s = 0.8; s <= 1.3; s += 0.005)
+            for (double s = 0.9; s <= 1.15; s += 0.005)
             {
                 double log = BlushLikelihood.Log(Beetles, t, s, Flat);
                 (best, thresholdC, scatterC) = log > best ? (log, t, s) : (best, thresholdC, scatterC);

@@ -40,7 +40,7 @@ function coatLine(coat) {
 
 // The chart is drawn anew by the server; it is fetched only when what it shows has changed, or the room for it.
 function draw(limit) {
-  const image = byId("chart");
+  const image = byId("limitChart");
   const width = Math.round(Math.max(240, Math.min(1400, image.parentElement.clientWidth)));
   const height = width < 500 ? 360 : 400;
   const [red, green, blue] = getComputedStyle(document.documentElement).backgroundColor.match(/[\d.]+/g).map(Number);
