@@ -126,6 +126,9 @@ public sealed record VerdictPolicy
             : throw new ArgumentOutOfRangeException(nameof(requiredMarginC), requiredMarginC, "Give 0 to 10 °C, and a threshold from 0 to that.");
     }
 
+    /// <summary>The same limits, with a required margin that somebody typed in, °C.</summary>
+    public VerdictPolicy Wanting(double requiredMarginC) => this with { RequiredMarginC = requiredMarginC, ShopBlushesBelowC = null, ShopCoats = null };
+
     /// <summary>Margin below which the mix in the cup counts as one that blushes, °C.</summary>
     internal double BlushesBelowC() => ShopBlushesBelowC ?? 0;
 

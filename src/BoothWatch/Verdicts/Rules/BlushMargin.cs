@@ -3,12 +3,15 @@ using System.Globalization;
 namespace BoothWatch.Verdicts.Rules;
 
 /// <summary>
-/// The heart of the verdict. Below zero (or the threshold of this shop's own coats) the mix in the cup blushes: wait. Below the margin that policy wants on top of the
+/// The heart of the verdict. Below zero, or the threshold of this shop's own coats, the mix in the cup blushes: wait. Below the margin that policy wants on top of the
 /// expanded uncertainty: slow down. Else spray. Where nothing is mixed yet, the level that serves is taken as mixed,
 /// and if none serves: wait.
 /// </summary>
 public sealed class BlushMargin : IRule
 {
+    /// <summary>Below this gain nobody would add retarder, °C: the last digit that is shown, twice.</summary>
+    private const double WorthAddingC = 0.2;
+
     /// <inheritdoc />
     public string Name => "blush-margin";
 
@@ -32,7 +35,7 @@ public sealed class BlushMargin : IRule
     {
         if (film.RecommendedRetarderPct is not double level || !(film.BlushMarginC >= wantedC))
         {
-            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, policy)}", "wait for drier air", Order(film));
+            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, policy)}", Instead(film), Order(film));
         }
 
         string mix = level > 0 ? $"{RetarderDose.Add(film)} and spray" : "spray, no retarder needed";
@@ -43,15 +46,15 @@ public sealed class BlushMargin : IRule
     {
         double loaded = film.LoadedRetarderPct ?? film.RetarderPct;
         string? add = film.RetarderToAddMl > 0 ? RetarderDose.Add(film) : null;
+        TemperatureText text = new(policy.TemperatureUnit);
         if (!(film.BlushMarginC >= policy.BlushesBelowC()))
         {
-            TemperatureText text = new(policy.TemperatureUnit);
             return Reason(
                 Verdict.Wait,
                 film.BlushMarginC >= 0
                     ? $"{dewPoint}, {text.By(film.BlushMarginC)} under what this mix holds by the model, but coats of this shop blush below {text.By(policy.BlushesBelowC())}"
                     : $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
-                add is not null ? $"{add} or wait" : $"wait, {NoLevelHolds(film, wantedC, policy)}",
+                add is not null ? $"{add} or wait" : $"{Instead(film)}, {NoLevelHolds(film, wantedC, policy)}",
                 Order(film));
         }
 
@@ -62,7 +65,7 @@ public sealed class BlushMargin : IRule
                 Under(film, wantedC, dewPoint, policy, "this mix"),
                 add is not null
                     ? $"{add}, or lay thin coats and watch the film"
-                    : "no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air");
+                    : $"{MoreRetarder(film, text)}, lay thin coats and watch the film, or wait for drier air");
         }
 
         return Reason(
@@ -71,14 +74,22 @@ public sealed class BlushMargin : IRule
             loaded > 0 ? $"spray, the {RetarderText.Level(loaded)} retarder in the cup is enough" : "spray, no retarder needed");
     }
 
+    // Three cases for the highest level of the ladder: it blushes too, it holds with less than is wanted, or nothing more is known of it.
     private static string NoLevelHolds(FilmFindings film, double wantedC, VerdictPolicy policy)
     {
         TemperatureText text = new(policy.TemperatureUnit);
-        double missingC = wantedC - film.MarginAtHighestRetarderC;
-        return missingC > 0
-            ? $"no retarder level on the ladder holds this air, the highest misses by {text.By(missingC)}{Whose(policy, text)}"
-            : "no retarder level on the ladder holds this air";
+        string air = film.HoldsWithWarmPiece is true ? "this air on so cold a piece" : "this air";
+        double highestC = film.MarginAtHighestRetarderC;
+        return highestC < 0 ? $"no retarder level holds {air}, even the highest is {text.By(highestC)} over"
+            : highestC < wantedC ? $"no retarder level holds {air} safely, even the highest leaves {text.By(highestC)} of the {text.By(wantedC)} wanted{Whose(policy, text)}"
+            : $"no retarder level holds {air}";
     }
+
+    private static string Instead(FilmFindings film) => film.HoldsWithWarmPiece is true ? "wait, and warm the piece first" : "wait for drier air";
+
+    private static string MoreRetarder(FilmFindings film, TemperatureText text) => film.MarginAtHighestRetarderC - film.BlushMarginC >= WorthAddingC
+        ? $"no retarder level gives the full margin, the highest would make it {text.By(film.MarginAtHighestRetarderC)}"
+        : "more retarder would not help";
 
     private static string Under(FilmFindings film, double wantedC, string dewPoint, VerdictPolicy policy, string mix)
     {

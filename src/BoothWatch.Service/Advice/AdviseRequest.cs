@@ -2,7 +2,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Service.Coat;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One question to <c>advise</c>, every value filled in.</summary>
 internal sealed record AdviseRequest
@@ -28,8 +28,8 @@ internal sealed record AdviseRequest
     /// <summary>Tolerance (±) of the humidity, percentage points.</summary>
     public required double HumidityTolerancePct { get; init; }
 
-    /// <summary>Required margin, °C.</summary>
-    public required double RequiredMarginC { get; init; }
+    /// <summary>Required margin as given, °C; null: the one in force.</summary>
+    public required double? RequiredMarginC { get; init; }
 
     /// <summary>What was assumed because it was not given, in words; shown with the answer.</summary>
     public required IReadOnlyList<string> Assumed { get; init; }

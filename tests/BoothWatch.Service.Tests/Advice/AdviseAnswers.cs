@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using BoothWatch.Air;
 using BoothWatch.Readings;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Coat;
-using BoothWatch.Service.Commands.Advise;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 /// <summary>Answers made by hand, so that the text tests do not move with the model.</summary>
 internal static class AdviseAnswers
@@ -46,7 +46,7 @@ internal static class AdviseAnswers
             Substrate = null,
             TemperatureToleranceC = 0.2,
             HumidityTolerancePct = 2,
-            RequiredMarginC = 0.5,
+            RequiredMarginC = null,
             Assumed = ["the piece is as warm as the air: no piece temperature was given"],
         },
         "wood",
@@ -58,5 +58,6 @@ internal static class AdviseAnswers
             Film = film,
             Verdict = verdict,
             Reasons = [reason],
-        });
+        },
+        0.5);
 }

@@ -1,8 +1,7 @@
 using BoothWatch.Air;
 using BoothWatch.Service.Coat;
-using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>What <c>advise</c> takes where an argument is not given: the shop's own settings.</summary>
 /// <param name="PressurePa">Station pressure at the booth's height, Pa.</param>
@@ -15,11 +14,8 @@ internal sealed record AdviseDefaults(double PressurePa, CoatOptions Coat)
     /// <summary>Tolerance (±) of the humidity, percentage points.</summary>
     public const double HumidityTolerancePct = 2;
 
-    /// <summary>Required margin of the settings, °C.</summary>
-    public double RequiredMarginC { get; init; } = new VerdictPolicy().RequiredMarginC;
-
-    /// <summary>True when the booth uses the shop's own limit, which <c>advise</c> does not know.</summary>
-    public bool HasShopLimit { get; init; }
+    /// <summary>True when the booth uses the shop's own limit and this answer cannot, for it does not read the journal.</summary>
+    public bool MissesShopLimit { get; init; }
 
     /// <summary>The defaults that a configuration gives.</summary>
     public static AdviseDefaults From(BoothOptions booth, CoatOptions coat) => new(StationPressure.AtAltitude(booth.AltitudeM), coat);

@@ -1,8 +1,8 @@
 using BoothWatch.Film;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Coat;
-using BoothWatch.Service.Commands.Advise;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 public class AdviseRequestParserTests
 {
@@ -52,12 +52,12 @@ public class AdviseRequestParserTests
     [Fact]
     public void Margin_IsThatOfTheSettingsUnlessGiven()
     {
-        AdviseDefaults shop = Defaults with { RequiredMarginC = 0.7, HasShopLimit = true };
+        AdviseDefaults shop = Defaults with { MissesShopLimit = true };
         AdviseRequest plain = AdviseRequestParser.Parse(shop, Given("temperature=24", "humidity=55"), out _)!;
         AdviseRequest given = AdviseRequestParser.Parse(shop, Given("temperature=24", "humidity=55", "margin=1.8F"), out _)!;
-        Assert.Equal(0.7, plain.RequiredMarginC);
+        Assert.Null(plain.RequiredMarginC);
         Assert.Contains(plain.Assumed, text => text.Contains("--margin", StringComparison.Ordinal));
-        Assert.Equal(1, given.RequiredMarginC, 9);
+        Assert.Equal(1, given.RequiredMarginC!.Value, 9);
         Assert.DoesNotContain(given.Assumed, text => text.Contains("--margin", StringComparison.Ordinal));
         Assert.DoesNotContain(Good("temperature=24", "humidity=55").Assumed, text => text.Contains("--margin", StringComparison.Ordinal));
     }
@@ -86,7 +86,7 @@ public class AdviseRequestParserTests
     [InlineData("temperature=24 humidity=55 coat=1", "coat", "flash, clear, colour, sealer", "clear")]
     [InlineData("temperature=24 humidity=55 margin=11", "margin", "0 to 10 °C", "0.9C")]
     [InlineData("temperature=24 humidity=55 lacquer=0", "lacquer", "nothing sets", "1")]
-    [InlineData("temperature=24 humidity=55 thinner=-1", "thinner", "0 to 100 parts", "4")]
+    [InlineData("temperature=24 humidity=55 thinner=-1", "thinner", "parts by volume from 0 to 100", "4")]
     [InlineData("temperature=24 humidity=55 retarder=40%", "retarder", "0 to 30 %", "5%")]
     [InlineData("temperature=24 humidity=55 wet-film=3m", "wet-film", "'m' is not a unit", "75um")]
     [InlineData("temperature=24 humidity=55 air-speed=9", "air-speed", "0 to 5 m/s", "0.5m/s")]

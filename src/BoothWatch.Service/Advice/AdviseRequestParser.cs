@@ -2,7 +2,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Service.Coat;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>Reads one set of arguments, from the command line or a table row alike, and finds everything that is wrong with it.</summary>
 internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDictionary<string, string> given)
@@ -55,7 +55,7 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
             _assumed.Add("the piece is as warm as the air: no piece temperature was given");
         }
 
-        if (defaults.HasShopLimit && margin is null)
+        if (defaults.MissesShopLimit && margin is null)
         {
             _assumed.Add("the required margin is that of the settings: the shop's own limit is in the journal, the page /limit shows it, and --margin takes it");
         }
@@ -84,7 +84,7 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
             Substrate = Text(AdviseArguments.Substrate) is null ? mix?.OwnSubstrate : null,
             TemperatureToleranceC = temperatureTolerance,
             HumidityTolerancePct = humidityTolerance,
-            RequiredMarginC = margin ?? defaults.RequiredMarginC,
+            RequiredMarginC = margin,
             Assumed = _assumed,
         };
     }

@@ -9,10 +9,13 @@ using BoothWatch.Service.Sensors;
 using BoothWatch.Solvents;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>Answers questions with the physics and the rules of the booth.</summary>
-internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy) : IDisposable
+/// <param name="defaults">What holds where an argument is not given.</param>
+/// <param name="catalogue">The materials.</param>
+/// <param name="policy">Gives the limits that hold now.</param>
+internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, Func<VerdictPolicy> policy) : IDisposable
 {
     /// <summary>The sections of the configuration that it reads.</summary>
     public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section, LimitOptions.Section];
@@ -21,7 +24,7 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     private readonly ThreadLocal<BlushModel> _model = new(() => new BlushModel());
 
     /// <summary>The unit that the text of an answer is written in, reasons included.</summary>
-    public TemperatureUnit Unit => policy.TemperatureUnit;
+    public TemperatureUnit Unit => policy().TemperatureUnit;
 
     /// <summary>An adviser with the settings of a checked configuration.</summary>
     public static Adviser From(ConfigurationFile file)
@@ -29,12 +32,8 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
         T Bind<T>() => (T)ConfigurationSections.Bind(file.Configuration, typeof(T));
         BoothOptions booth = Bind<BoothOptions>();
         VerdictPolicy policy = Bind<VerdictPolicy>().SpeakingIn(booth.Unit);
-        AdviseDefaults defaults = AdviseDefaults.From(booth, Bind<CoatOptions>()) with
-        {
-            RequiredMarginC = policy.RequiredMarginC,
-            HasShopLimit = Bind<LimitOptions>().Enabled,
-        };
-        return new Adviser(defaults, MaterialsLoader.Load(file.MaterialsFolder), policy);
+        AdviseDefaults defaults = AdviseDefaults.From(booth, Bind<CoatOptions>()) with { MissesShopLimit = Bind<LimitOptions>().Enabled };
+        return new Adviser(defaults, MaterialsLoader.Load(file.MaterialsFolder), () => policy);
     }
 
     /// <summary>The answer, or null and what is wrong with the question.</summary>
@@ -63,9 +62,9 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     private AdviseAnswer Answer(AdviseRequest request)
     {
         CoatPlan plan = PlanOf(request);
-        VerdictPolicy limits = policy with { RequiredMarginC = request.RequiredMarginC };
-        return new AdviseAnswer(
-            request, plan.Substrate.Id, new Assessor(limits, _model.Value!.Assess, altitudeM: 0).Assess(SnapshotOf(request), plan));
+        VerdictPolicy limits = request.RequiredMarginC is { } margin ? policy().Wanting(margin) : policy();
+        Assessor assessor = new(limits, _model.Value!.Assess, altitudeM: 0);
+        return new AdviseAnswer(request, plan.Substrate.Id, assessor.Assess(SnapshotOf(request), plan), limits.RequiredMarginC);
     }
 
     private CoatPlan PlanOf(AdviseRequest request)
