@@ -3,6 +3,7 @@ using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
+using BoothWatch.Service.Limits;
 using BoothWatch.Service.Logging;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
@@ -52,6 +53,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => (pump.Capacity, pump.NewestOnly) = (1, true));
         builder.Services.AddJobs(file);
+        builder.Services.AddLimit();
         builder.Services.AddWhatIf();
         builder.Services.AddRecords();
         builder.Services.AddReviews();
@@ -70,6 +72,7 @@ public static class BoothHost
             .MapRecords()
             .MapWhatIf()
             .MapReviews()
+            .MapLimit()
             .MapBoothMetrics();
     }
 

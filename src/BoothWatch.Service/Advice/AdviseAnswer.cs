@@ -6,7 +6,8 @@ namespace BoothWatch.Service.Advice;
 /// <param name="Request">The question with every value filled in.</param>
 /// <param name="Substrate">What the film lies on, for people.</param>
 /// <param name="Assessment">Air, film, verdict and reasons. The film is null when the model has no answer, which is then a reason.</param>
-internal sealed record AdviseAnswer(AdviseRequest Request, string Substrate, Assessment Assessment)
+/// <param name="RequiredMarginC">Required margin that it was judged with, °C.</param>
+internal sealed record AdviseAnswer(AdviseRequest Request, string Substrate, Assessment Assessment, double RequiredMarginC)
 {
     /// <summary>The line that stands below every answer.</summary>
     public const string Caution =

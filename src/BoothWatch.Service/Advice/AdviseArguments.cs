@@ -56,11 +56,14 @@ internal static class AdviseArguments
     public static readonly AdviseArgument HumidityTolerance = Number(
         "humidity-tolerance", "Tolerance (±) of the humidity", Measures.HumidityTolerance, "2 %RH", "3%");
 
+    public static readonly AdviseArgument Margin = Number(
+        "margin", "Required blush margin, for example the shop's own limit", Measures.Margin, "verdict:requiredMarginC of the configuration, as shipped 0.5 °C", "0.9C");
+
     /// <summary>In the order of the help.</summary>
     public static IReadOnlyList<AdviseArgument> All { get; } =
     [
         Temperature, Humidity, DewPoint, Pressure, Piece, Coat, Lacquer, Thinner, Retarder, WetFilm, AirSpeed, Cup,
-        LacquerMaterial, ThinnerMaterial, RetarderMaterial, Substrate, Mix, TemperatureTolerance, HumidityTolerance,
+        LacquerMaterial, ThinnerMaterial, RetarderMaterial, Substrate, Mix, TemperatureTolerance, HumidityTolerance, Margin,
     ];
 
     private static AdviseArgument Number(string name, string meaning, Measure measure, string fallback, string example) =>

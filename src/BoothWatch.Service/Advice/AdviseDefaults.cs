@@ -14,6 +14,9 @@ internal sealed record AdviseDefaults(double PressurePa, CoatOptions Coat)
     /// <summary>Tolerance (±) of the humidity, percentage points.</summary>
     public const double HumidityTolerancePct = 2;
 
+    /// <summary>True when the booth uses the shop's own limit and this answer cannot, for it does not read the journal.</summary>
+    public bool MissesShopLimit { get; init; }
+
     /// <summary>The defaults that a configuration gives.</summary>
     public static AdviseDefaults From(BoothOptions booth, CoatOptions coat) => new(StationPressure.AtAltitude(booth.AltitudeM), coat);
 }

@@ -55,6 +55,7 @@ internal static class AdviseJson
                     Substrate = answer.Substrate,
                     TemperatureToleranceC = Rounded(request.TemperatureToleranceC),
                     HumidityTolerancePct = Rounded(request.HumidityTolerancePct),
+                    RequiredMarginC = Rounded(answer.RequiredMarginC),
                 },
                 Caution = AdviseAnswer.Caution,
             },

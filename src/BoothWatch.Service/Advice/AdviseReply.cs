@@ -85,6 +85,8 @@ internal sealed record AdviseReplyInputs
     public required double TemperatureToleranceC { get; init; }
 
     public required double HumidityTolerancePct { get; init; }
+
+    public required double RequiredMarginC { get; init; }
 }
 
 /// <summary>A table row that could not be answered. Its verdict is wait: not knowing is never spray.</summary>

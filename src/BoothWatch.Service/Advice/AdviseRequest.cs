@@ -28,6 +28,9 @@ internal sealed record AdviseRequest
     /// <summary>Tolerance (±) of the humidity, percentage points.</summary>
     public required double HumidityTolerancePct { get; init; }
 
+    /// <summary>Required margin as given, °C; null: the one in force.</summary>
+    public required double? RequiredMarginC { get; init; }
+
     /// <summary>What was assumed because it was not given, in words; shown with the answer.</summary>
     public required IReadOnlyList<string> Assumed { get; init; }
 }

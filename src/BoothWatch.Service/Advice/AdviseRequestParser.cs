@@ -44,6 +44,7 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
         double cup = Number(AdviseArguments.Cup) ?? defaults.Coat.CupMl;
         double temperatureTolerance = Number(AdviseArguments.TemperatureTolerance) ?? AdviseDefaults.TemperatureToleranceC;
         double humidityTolerance = Number(AdviseArguments.HumidityTolerance) ?? AdviseDefaults.HumidityTolerancePct;
+        double? margin = Number(AdviseArguments.Margin);
         if (air is null || _errors.Count > 0)
         {
             return null;
@@ -52,6 +53,11 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
         if (piece is null)
         {
             _assumed.Add("the piece is as warm as the air: no piece temperature was given");
+        }
+
+        if (defaults.MissesShopLimit && margin is null)
+        {
+            _assumed.Add("the required margin is that of the settings: the shop's own limit is in the journal, the page /limit shows it, and --margin takes it");
         }
 
         return new AdviseRequest
@@ -78,6 +84,7 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
             Substrate = Text(AdviseArguments.Substrate) is null ? mix?.OwnSubstrate : null,
             TemperatureToleranceC = temperatureTolerance,
             HumidityTolerancePct = humidityTolerance,
+            RequiredMarginC = margin,
             Assumed = _assumed,
         };
     }

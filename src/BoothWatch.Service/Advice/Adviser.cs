@@ -3,6 +3,7 @@ using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Limits;
 using BoothWatch.Service.Materials;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Solvents;
@@ -11,24 +12,28 @@ using BoothWatch.Verdicts;
 namespace BoothWatch.Service.Advice;
 
 /// <summary>Answers questions with the physics and the rules of the booth.</summary>
-internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy) : IDisposable
+/// <param name="defaults">What holds where an argument is not given.</param>
+/// <param name="catalogue">The materials.</param>
+/// <param name="policy">Gives the limits that hold now.</param>
+internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, Func<VerdictPolicy> policy) : IDisposable
 {
     /// <summary>The sections of the configuration that it reads.</summary>
-    public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section];
+    public static readonly string[] Sections = [BoothOptions.Section, CoatOptions.Section, VerdictPolicy.Section, LimitOptions.Section];
 
     // One a thread: a model answers one caller at a time. The altitude does not matter, the pressure is always given.
-    private readonly ThreadLocal<Assessor> _assessor = new(() => new Assessor(policy, new BlushModel().Assess, altitudeM: 0));
+    private readonly ThreadLocal<BlushModel> _model = new(() => new BlushModel());
 
     /// <summary>The unit that the text of an answer is written in, reasons included.</summary>
-    public TemperatureUnit Unit => policy.TemperatureUnit;
+    public TemperatureUnit Unit => policy().TemperatureUnit;
 
     /// <summary>An adviser with the settings of a checked configuration.</summary>
     public static Adviser From(ConfigurationFile file)
     {
         T Bind<T>() => (T)ConfigurationSections.Bind(file.Configuration, typeof(T));
         BoothOptions booth = Bind<BoothOptions>();
-        return new Adviser(
-            AdviseDefaults.From(booth, Bind<CoatOptions>()), MaterialsLoader.Load(file.MaterialsFolder), Bind<VerdictPolicy>().SpeakingIn(booth.Unit));
+        VerdictPolicy policy = Bind<VerdictPolicy>().SpeakingIn(booth.Unit);
+        AdviseDefaults defaults = AdviseDefaults.From(booth, Bind<CoatOptions>()) with { MissesShopLimit = Bind<LimitOptions>().Enabled };
+        return new Adviser(defaults, MaterialsLoader.Load(file.MaterialsFolder), () => policy);
     }
 
     /// <summary>The answer, or null and what is wrong with the question.</summary>
@@ -52,12 +57,14 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _assessor.Dispose();
+    public void Dispose() => _model.Dispose();
 
     private AdviseAnswer Answer(AdviseRequest request)
     {
         CoatPlan plan = PlanOf(request);
-        return new AdviseAnswer(request, plan.Substrate.Id, _assessor.Value!.Assess(SnapshotOf(request), plan));
+        VerdictPolicy limits = request.RequiredMarginC is { } margin ? policy().Wanting(margin) : policy();
+        Assessor assessor = new(limits, _model.Value!.Assess, altitudeM: 0);
+        return new AdviseAnswer(request, plan.Substrate.Id, assessor.Assess(SnapshotOf(request), plan), limits.RequiredMarginC);
     }
 
     private CoatPlan PlanOf(AdviseRequest request)

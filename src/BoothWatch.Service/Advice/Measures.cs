@@ -20,6 +20,11 @@ internal static class Measures
         new Dictionary<string, Func<double, double>> { [""] = v => v, ["c"] = v => v, ["k"] = v => v, ["f"] = v => v / 1.8 },
         0, 5, "from 0 to 5 °C; units C (default), F, K");
 
+    public static Measure Margin { get; } = new(
+        "a temperature difference",
+        new Dictionary<string, Func<double, double>> { [""] = v => v, ["c"] = v => v, ["k"] = v => v, ["f"] = v => v / 1.8 },
+        0, 10, "from 0 to 10 °C; units C (default), F, K");
+
     public static Measure Humidity { get; } = Percent("a relative humidity", 1, 100, "from 1 to 100 %; percent only, with or without the % sign");
 
     public static Measure HumidityTolerance { get; } = Percent("a humidity difference", 0, 20, "from 0 to 20 %RH, with or without the % sign");

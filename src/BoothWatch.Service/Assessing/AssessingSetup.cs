@@ -26,8 +26,9 @@ public static class AssessingSetup
         services.AddSingleton<IValidateOptions<VerdictPolicy>, VerdictPolicyValidator>();
         services.AddSingleton(provider => provider.GetRequiredService<IOptions<VerdictPolicy>>().Value
             .SpeakingIn(provider.GetRequiredService<IOptions<BoothOptions>>().Value.Unit));
+        services.AddSingleton<PolicyInForce>();
         services.AddSingleton(provider => new Assessor(
-            provider.GetRequiredService<VerdictPolicy>(),
+            PolicyNow(provider.GetRequiredService<PolicyInForce>()),
             new BlushModel().Assess,
             provider.GetRequiredService<IOptions<BoothOptions>>().Value.AltitudeM));
         services.AddSingleton<SystemdWatchdog>();
@@ -40,4 +41,6 @@ public static class AssessingSetup
         services.AddHostedService<SensorPoller>();
         return services.AddHostedService<AssessmentLoop>();
     }
+
+    private static Func<VerdictPolicy> PolicyNow(PolicyInForce policy) => () => policy.Current;
 }

@@ -2,6 +2,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Jobs;
 using BoothWatch.Readings;
+using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Page;
 using BoothWatch.Verdicts;
@@ -13,9 +14,9 @@ namespace BoothWatch.Service.Jobs;
 /// <param name="physics">The coat for the model.</param>
 /// <param name="feed">The present assessment.</param>
 /// <param name="journal">The air of the past.</param>
-/// <param name="policy">The shop's limits.</param>
+/// <param name="policy">The limits that hold now.</param>
 /// <param name="booth">Height of the booth.</param>
-public sealed class CoatMoments(CoatPhysics physics, PageFeed feed, CoatAirQuery journal, VerdictPolicy policy, IOptions<BoothOptions> booth)
+public sealed class CoatMoments(CoatPhysics physics, PageFeed feed, CoatAirQuery journal, PolicyInForce policy, IOptions<BoothOptions> booth)
 {
     /// <summary>A coat begun at most so long ago takes the present assessment; an older one the journal.</summary>
     public static readonly TimeSpan Present = TimeSpan.FromSeconds(90);
@@ -99,10 +100,11 @@ public sealed class CoatMoments(CoatPhysics physics, PageFeed feed, CoatAirQuery
             return moment;
         }
 
+        VerdictPolicy limits = policy.Current;
         try
         {
             BlushAnswer answer = _model.Assess(
-                physics.PlanOf(details), air, piece, uncertainty, pieceUncertaintyC, policy.RequiredMarginC, policy.CoverageFactor);
+                physics.PlanOf(details), air, piece, uncertainty, pieceUncertaintyC, limits.RequiredMarginC, limits.CoverageFactor);
             return moment with
             {
                 BlushMarginC = answer.BlushMarginC,

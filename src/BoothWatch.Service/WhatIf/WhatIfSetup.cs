@@ -1,4 +1,5 @@
 using BoothWatch.Service.Advice;
+using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Materials;
 using BoothWatch.Verdicts;
@@ -14,6 +15,8 @@ public static class WhatIfSetup
         .AddSingleton(provider => new Adviser(
             AdviseDefaults.From(provider.GetRequiredService<IOptions<BoothOptions>>().Value, provider.GetRequiredService<IOptions<CoatOptions>>().Value),
             provider.GetRequiredService<MaterialCatalogue>(),
-            provider.GetRequiredService<VerdictPolicy>()))
+            PolicyNow(provider.GetRequiredService<PolicyInForce>())))
         .AddSingleton<WhatIfAdvice>();
+
+    private static Func<VerdictPolicy> PolicyNow(PolicyInForce policy) => () => policy.Current;
 }

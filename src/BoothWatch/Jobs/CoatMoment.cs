@@ -24,7 +24,7 @@ public sealed record CoatMoment
     public required double DewPointC { get; init; }
 
     /// <summary>Temperature of the piece, °C; null when not known.</summary>
-    public required double? PieceTemperatureC { get; init; }
+    public double? PieceTemperatureC { get; init; }
 
     /// <summary>The verdict that was shown.</summary>
     public required Verdict Verdict { get; init; }

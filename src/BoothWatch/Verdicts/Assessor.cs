@@ -10,19 +10,25 @@ namespace BoothWatch.Verdicts;
 /// From a snapshot to an assessment: the air from the readings, the film from the air and the coat, the reasons from the rules.
 /// What is not known stays null and ends in wait. It keeps no state; <see cref="VerdictDwell"/> comes after it.
 /// </summary>
-/// <param name="policy">The shop's limits.</param>
+/// <param name="policy">Gives the shop's limits that hold now; asked once an assessment, so it must be quick.</param>
 /// <param name="askFilm">The film model, in use <see cref="BlushModel.Assess"/>.</param>
 /// <param name="altitudeM">Altitude of the booth above sea level, m, -500 to 5000: gives the pressure where no barometer does.</param>
-public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altitudeM)
+public sealed class Assessor(Func<VerdictPolicy> policy, AskFilm askFilm, double altitudeM)
 {
     private readonly double _altitudePressurePa = StationPressure.AtAltitude(altitudeM);
+
+    /// <summary>An assessor whose limits never change.</summary>
+    public Assessor(VerdictPolicy policy, AskFilm askFilm, double altitudeM)
+        : this(() => policy, askFilm, altitudeM)
+    {
+    }
 
     /// <summary>The assessment of this moment, before the dwell.</summary>
     /// <param name="snapshot">What was measured.</param>
     /// <param name="plan">The coat about to be sprayed; null when none is chosen.</param>
     public Assessment Assess(BoothSnapshot snapshot, CoatPlan? plan)
     {
-        Evidence readings = new() { Snapshot = snapshot, Policy = policy, Air = null, Film = null };
+        Evidence readings = new() { Snapshot = snapshot, Policy = policy(), Air = null, Film = null };
         (MoistAir Air, AirUncertainty Uncertainty)? air = AirOf(readings);
         AirFindings? findings = air is { } known ? Findings(known.Air, known.Uncertainty, readings) : null;
         (FilmFindings? film, string? noFilmCause) = FilmOf(plan, air, readings);
@@ -83,7 +89,7 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
         try
         {
             BlushAnswer answer = askFilm(
-                plan, known.Air, piece.TemperatureC, known.Uncertainty, piece.UncertaintyC, policy.RequiredMarginC, policy.CoverageFactor);
+                plan, known.Air, piece.TemperatureC, known.Uncertainty, piece.UncertaintyC, readings.Policy.RequiredMarginC, readings.Policy.CoverageFactor);
             return (Findings(plan, answer) with { HoldsWithWarmPiece = HoldsWithWarmPiece(plan, known.Air, known.Uncertainty, readings) }, null);
         }
         catch (DryingFailedException failed)
@@ -95,6 +101,7 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
     // Asked only while the piece is too near the dew point: would warming it be enough for this cup?
     private bool? HoldsWithWarmPiece(CoatPlan plan, MoistAir air, AirUncertainty airUncertainty, Evidence readings)
     {
+        VerdictPolicy policy = readings.Policy;
         if (readings.Trusted(Quantity.PieceTemperature) is not double pieceC || pieceC - air.DewPointC >= policy.DewClearanceC)
         {
             return null;
@@ -110,7 +117,7 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
                 readings[Quantity.PieceTemperature].StandardUncertainty,
                 policy.RequiredMarginC,
                 policy.CoverageFactor);
-            return plan.LoadedRetarderPct is null ? warm.RecommendedRetarderPct is not null : warm.BlushMarginC >= 0;
+            return plan.LoadedRetarderPct is null ? warm.RecommendedRetarderPct is not null : warm.BlushMarginC >= policy.BlushesBelowC();
         }
         catch (DryingFailedException)
         {
@@ -119,15 +126,15 @@ public sealed class Assessor(VerdictPolicy policy, AskFilm askFilm, double altit
     }
 
     // A piece that no sensor looks at counts as warm as the air, where policy allows it; never one whose sensor fails.
-    private (double TemperatureC, double UncertaintyC)? Piece(Evidence readings, MoistAir air)
+    private static (double TemperatureC, double UncertaintyC)? Piece(Evidence readings, MoistAir air)
     {
         if (readings.Trusted(Quantity.PieceTemperature) is double pieceC)
         {
             return (pieceC, readings[Quantity.PieceTemperature].StandardUncertainty);
         }
 
-        return readings.HasNoSensor(Quantity.PieceTemperature) && !policy.RequirePieceTemperature
-            ? (air.TemperatureC, policy.AssumedPieceUncertaintyC)
+        return readings.HasNoSensor(Quantity.PieceTemperature) && !readings.Policy.RequirePieceTemperature
+            ? (air.TemperatureC, readings.Policy.AssumedPieceUncertaintyC)
             : null;
     }
 

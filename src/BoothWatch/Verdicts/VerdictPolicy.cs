@@ -97,6 +97,13 @@ public sealed record VerdictPolicy
     [PolicyLimit("s", 1, 5, OwnChoice)]
     public double LongestGapS { get; init; } = 5.0;
 
+    /// <summary>Coats of this shop that <see cref="RequiredMarginC"/> comes from; null while it is the setting. No setting of this section.</summary>
+    public int? ShopCoats { get; private init; }
+
+    /// <summary>Margin below which a coat of this shop is more likely to blush than not, °C, 0 or more; null while only the model says. No
+    /// setting of this section.</summary>
+    public double? ShopBlushesBelowC { get; private init; }
+
     /// <summary>Unit of the temperatures in reasons; no limit of the shop, so no setting of this section. Default Celsius.</summary>
     public TemperatureUnit TemperatureUnit { get; private init; }
 
@@ -105,6 +112,25 @@ public sealed record VerdictPolicy
     public VerdictPolicy SpeakingIn(TemperatureUnit unit) => Enum.IsDefined(unit)
         ? this with { TemperatureUnit = unit }
         : throw new ArgumentOutOfRangeException(nameof(unit), unit, "Give Celsius or Fahrenheit.");
+
+    /// <summary>The same limits, with a required margin that this shop's own coats speak for.</summary>
+    /// <param name="requiredMarginC">Required margin, °C.</param>
+    /// <param name="blushesBelowC">Margin below which a coat of this shop is more likely to blush than not, °C, from 0 to the required margin.</param>
+    /// <param name="coats">Coats that it comes from.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The figures cannot be a limit.</exception>
+    public VerdictPolicy WithShopLimit(double requiredMarginC, double blushesBelowC, int coats)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(coats);
+        return requiredMarginC is >= 0 and <= 10 && blushesBelowC >= 0 && blushesBelowC <= requiredMarginC
+            ? this with { RequiredMarginC = requiredMarginC, ShopBlushesBelowC = blushesBelowC, ShopCoats = coats }
+            : throw new ArgumentOutOfRangeException(nameof(requiredMarginC), requiredMarginC, "Give 0 to 10 °C, and a threshold from 0 to that.");
+    }
+
+    /// <summary>The same limits, with a required margin that somebody typed in, °C.</summary>
+    public VerdictPolicy Wanting(double requiredMarginC) => this with { RequiredMarginC = requiredMarginC, ShopBlushesBelowC = null, ShopCoats = null };
+
+    /// <summary>Margin below which the mix in the cup counts as one that blushes, °C.</summary>
+    internal double BlushesBelowC() => ShopBlushesBelowC ?? 0;
 
     /// <summary>
     /// The least temperature at which a piece passes both of its rules, °C: clear of the dew point, and not much colder than the air.

@@ -46,6 +46,7 @@ internal static class AdviseAnswers
             Substrate = null,
             TemperatureToleranceC = 0.2,
             HumidityTolerancePct = 2,
+            RequiredMarginC = null,
             Assumed = ["the piece is as warm as the air: no piece temperature was given"],
         },
         "wood",
@@ -57,5 +58,6 @@ internal static class AdviseAnswers
             Film = film,
             Verdict = verdict,
             Reasons = [reason],
-        });
+        },
+        0.5);
 }

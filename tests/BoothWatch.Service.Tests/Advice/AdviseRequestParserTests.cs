@@ -50,6 +50,19 @@ public class AdviseRequestParserTests
     }
 
     [Fact]
+    public void Margin_IsThatOfTheSettingsUnlessGiven()
+    {
+        AdviseDefaults shop = Defaults with { MissesShopLimit = true };
+        AdviseRequest plain = AdviseRequestParser.Parse(shop, Given("temperature=24", "humidity=55"), out _)!;
+        AdviseRequest given = AdviseRequestParser.Parse(shop, Given("temperature=24", "humidity=55", "margin=1.8F"), out _)!;
+        Assert.Null(plain.RequiredMarginC);
+        Assert.Contains(plain.Assumed, text => text.Contains("--margin", StringComparison.Ordinal));
+        Assert.Equal(1, given.RequiredMarginC!.Value, 9);
+        Assert.DoesNotContain(given.Assumed, text => text.Contains("--margin", StringComparison.Ordinal));
+        Assert.DoesNotContain(Good("temperature=24", "humidity=55").Assumed, text => text.Contains("--margin", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void DewPoint_InsteadOfHumidity_GivesTheSameAir()
     {
         AdviseRequest request = Good("temperature=68F", "dew-point=9.27");
@@ -71,6 +84,7 @@ public class AdviseRequestParserTests
     [InlineData("temperature=24 humidity=55 piece=hot", "piece", "-15 to 55 °C", "22C")]
     [InlineData("temperature=24 humidity=55 coat=gloss", "coat", "flash, clear, colour, sealer", "clear")]
     [InlineData("temperature=24 humidity=55 coat=1", "coat", "flash, clear, colour, sealer", "clear")]
+    [InlineData("temperature=24 humidity=55 margin=11", "margin", "0 to 10 °C", "0.9C")]
     [InlineData("temperature=24 humidity=55 lacquer=0", "lacquer", "nothing sets", "1")]
     [InlineData("temperature=24 humidity=55 thinner=-1", "thinner", "parts by volume from 0 to 100", "4")]
     [InlineData("temperature=24 humidity=55 retarder=40%", "retarder", "0 to 30 %", "5%")]

@@ -48,6 +48,15 @@ public sealed class JobStoreTests : IDisposable
     }
 
     [Fact]
+    public void Coat_WhosePieceWasNotKnown_IsReadAgain()
+    {
+        Job job = _store.Start(TestJob.Details, TestJob.Day, EntrySource.Page);
+        CoatMoment moment = TestJob.Moment(0.4) with { PieceTemperatureC = null, BlushMarginC = null, MarginUncertaintyC = null, RecommendedRetarderPct = null };
+        job = _store.MarkCoat(job.Id, TestJob.Coat(10), moment, TestJob.Day, EntrySource.Page);
+        Assert.Equal(moment, Assert.Single(_store.Find(job.Id)!.Coats).Moment);
+    }
+
+    [Fact]
     public void MarkCoat_WhileOneIsOpen_EndsThatOne()
     {
         Job job = _store.Start(TestJob.Details, TestJob.Day, EntrySource.Page);

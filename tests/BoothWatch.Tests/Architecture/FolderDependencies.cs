@@ -14,6 +14,7 @@ internal static class FolderDependencies
         ["Solvents"] = [],
         ["Film"] = ["Air", "Solvents"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film"],
+        ["Limits"] = ["Film"],
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
         ["Records"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],
         ["Reviews"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],

@@ -71,6 +71,24 @@ public class AssessorTests
     }
 
     [Fact]
+    public void Assess_AfterTheLimitsChanged_AsksAndJudgesWithTheNewOnes()
+    {
+        VerdictPolicy inForce = new();
+        List<double> asked = [];
+        BlushAnswer Ask(CoatPlan plan, MoistAir air, double pieceTemperatureC, AirUncertainty u, double pieceU, double required, double factor)
+        {
+            asked.Add(required);
+            return FakeFilm.Ask(plan, air, pieceTemperatureC, u, pieceU, required, factor) with { BlushMarginC = 2.6, MarginUncertaintyC = 1 };
+        }
+
+        Assessor assessor = new(() => inForce, Ask, 0);
+        Assert.Equal(Verdict.Spray, assessor.Assess(GoodBooth.Snapshot(), FakeFilm.Plan(loadedPct: 5)).Verdict);
+        inForce = inForce.WithShopLimit(1.2, 0.9, 34);
+        Assert.Equal(Verdict.SlowDown, assessor.Assess(GoodBooth.Snapshot(), FakeFilm.Plan(loadedPct: 5)).Verdict);
+        Assert.Equal([0.5, 1.2], asked.Distinct());
+    }
+
+    [Fact]
     public void Assess_SolverGivesUp_WaitsWithItsWords()
     {
         Assessor failing = new(

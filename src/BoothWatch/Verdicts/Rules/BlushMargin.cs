@@ -1,7 +1,9 @@
+using System.Globalization;
+
 namespace BoothWatch.Verdicts.Rules;
 
 /// <summary>
-/// The heart of the verdict. Below zero the mix in the cup blushes: wait. Below the margin that policy wants on top of the
+/// The heart of the verdict. Below zero, or the threshold of this shop's own coats, the mix in the cup blushes: wait. Below the margin that policy wants on top of the
 /// expanded uncertainty: slow down. Else spray. Where nothing is mixed yet, the level that serves is taken as mixed,
 /// and if none serves: wait.
 /// </summary>
@@ -21,34 +23,38 @@ public sealed class BlushMargin : IRule
             yield break;
         }
 
-        double wantedC = evidence.Policy.RequiredMarginC + (evidence.Policy.CoverageFactor * film.MarginUncertaintyC);
+        VerdictPolicy policy = evidence.Policy;
+        double wantedC = policy.RequiredMarginC + (policy.CoverageFactor * film.MarginUncertaintyC);
         string dewPoint = $"dew point {evidence.Text.Of(air.DewPointC)}";
         yield return film.LoadedRetarderPct is null
-            ? BeforeMixing(film, wantedC, dewPoint, evidence.Text)
-            : WithCupMixed(film, wantedC, dewPoint, evidence.Text);
+            ? BeforeMixing(film, wantedC, dewPoint, policy)
+            : WithCupMixed(film, wantedC, dewPoint, policy);
     }
 
-    private Reason BeforeMixing(FilmFindings film, double wantedC, string dewPoint, TemperatureText text)
+    private Reason BeforeMixing(FilmFindings film, double wantedC, string dewPoint, VerdictPolicy policy)
     {
         if (film.RecommendedRetarderPct is not double level || !(film.BlushMarginC >= wantedC))
         {
-            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", Instead(film), Order(film));
+            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, policy)}", Instead(film), Order(film));
         }
 
         string mix = level > 0 ? $"{RetarderDose.Add(film)} and spray" : "spray, no retarder needed";
-        return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, text, level > 0 ? "that mix" : "this mix"), mix);
+        return Reason(Verdict.Spray, Under(film, wantedC, dewPoint, policy, level > 0 ? "that mix" : "this mix"), mix);
     }
 
-    private Reason WithCupMixed(FilmFindings film, double wantedC, string dewPoint, TemperatureText text)
+    private Reason WithCupMixed(FilmFindings film, double wantedC, string dewPoint, VerdictPolicy policy)
     {
         double loaded = film.LoadedRetarderPct ?? film.RetarderPct;
         string? add = film.RetarderToAddMl > 0 ? RetarderDose.Add(film) : null;
-        if (!(film.BlushMarginC >= 0))
+        TemperatureText text = new(policy.TemperatureUnit);
+        if (!(film.BlushMarginC >= policy.BlushesBelowC()))
         {
             return Reason(
                 Verdict.Wait,
-                $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
-                add is not null ? $"{add} or wait" : $"{Instead(film)}, {NoLevelHolds(film, wantedC, text)}",
+                film.BlushMarginC >= 0
+                    ? $"{dewPoint}, {text.By(film.BlushMarginC)} under what this mix holds by the model, but coats of this shop blush below {text.By(policy.BlushesBelowC())}"
+                    : $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
+                add is not null ? $"{add} or wait" : $"{Instead(film)}, {NoLevelHolds(film, wantedC, policy)}",
                 Order(film));
         }
 
@@ -56,7 +62,7 @@ public sealed class BlushMargin : IRule
         {
             return Reason(
                 Verdict.SlowDown,
-                Under(film, wantedC, dewPoint, text, "this mix"),
+                Under(film, wantedC, dewPoint, policy, "this mix"),
                 add is not null
                     ? $"{add}, or lay thin coats and watch the film"
                     : $"{MoreRetarder(film, text)}, lay thin coats and watch the film, or wait for drier air");
@@ -64,17 +70,18 @@ public sealed class BlushMargin : IRule
 
         return Reason(
             Verdict.Spray,
-            Under(film, wantedC, dewPoint, text, "this mix"),
+            Under(film, wantedC, dewPoint, policy, "this mix"),
             loaded > 0 ? $"spray, the {RetarderText.Level(loaded)} retarder in the cup is enough" : "spray, no retarder needed");
     }
 
     // Three cases for the highest level of the ladder: it blushes too, it holds with less than is wanted, or nothing more is known of it.
-    private static string NoLevelHolds(FilmFindings film, double wantedC, TemperatureText text)
+    private static string NoLevelHolds(FilmFindings film, double wantedC, VerdictPolicy policy)
     {
+        TemperatureText text = new(policy.TemperatureUnit);
         string air = film.HoldsWithWarmPiece is true ? "this air on so cold a piece" : "this air";
         double highestC = film.MarginAtHighestRetarderC;
         return highestC < 0 ? $"no retarder level holds {air}, even the highest is {text.By(highestC)} over"
-            : highestC < wantedC ? $"no retarder level holds {air} safely, even the highest leaves {text.By(highestC)} of the {text.By(wantedC)} wanted"
+            : highestC < wantedC ? $"no retarder level holds {air} safely, even the highest leaves {text.By(highestC)} of the {text.By(wantedC)} wanted{Whose(policy, text)}"
             : $"no retarder level holds {air}";
     }
 
@@ -84,8 +91,16 @@ public sealed class BlushMargin : IRule
         ? $"no retarder level gives the full margin, the highest would make it {text.By(film.MarginAtHighestRetarderC)}"
         : "more retarder would not help";
 
-    private static string Under(FilmFindings film, double wantedC, string dewPoint, TemperatureText text, string mix) =>
-        $"{dewPoint}, {text.By(film.BlushMarginC)} under what {mix} holds, {text.By(wantedC)} wanted";
+    private static string Under(FilmFindings film, double wantedC, string dewPoint, VerdictPolicy policy, string mix)
+    {
+        TemperatureText text = new(policy.TemperatureUnit);
+        return $"{dewPoint}, {text.By(film.BlushMarginC)} under what {mix} holds, {text.By(wantedC)} wanted{Whose(policy, text)}";
+    }
+
+    // Which limit is the shop's own must show: it is no setting that anybody typed in.
+    private static string Whose(VerdictPolicy policy, TemperatureText text) => policy.ShopCoats is { } coats
+        ? string.Create(CultureInfo.InvariantCulture, $" (required margin {text.By(policy.RequiredMarginC)}, from {coats} of this shop's coats)")
+        : "";
 
     // A piece near the dew point speaks first only where warming it would be enough: the first action must be true on its own.
     private static double Order(FilmFindings film) =>

@@ -140,6 +140,41 @@ public class FilmRuleTests
     }
 
     [Fact]
+    public void BlushMargin_WithTheShopsOwnLimit_HeedsItAndSaysSo()
+    {
+        // 1.5 required + 2 x 0.5 = 2.5 wanted; coats of this shop blush below 0.8.
+        VerdictPolicy policy = GoodBooth.RoundLimits.WithShopLimit(1.5, 0.8, 34);
+        string Say(double marginC) => RuleCheck.Of(
+            new BlushMargin(), GoodBooth.Evidence(film: GoodBooth.Film(marginC, loadedPct: 5, recommendedPct: 9), air: GoodBooth.Air(dewPointC: 15), policy: policy))!.ToString();
+        Assert.StartsWith(
+            "dew point 15.0 °C, 2.5 °C under what this mix holds, 2.5 °C wanted (required margin 1.5 °C, from 34 of this shop's coats): spray", Say(2.5), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "dew point 15.0 °C, 2.4 °C under what this mix holds, 2.5 °C wanted (required margin 1.5 °C, from 34 of this shop's coats): add 8 mL", Say(2.4), StringComparison.Ordinal);
+        Assert.Equal(
+            "dew point 15.0 °C, 0.7 °C under what this mix holds by the model, but coats of this shop blush below 0.8 °C: add 8 mL more retarder (to 9 %) or wait", Say(0.7));
+    }
+
+    [Theory]
+    [InlineData(0.79, Verdict.Wait)]
+    [InlineData(0.8, Verdict.SlowDown)]
+    [InlineData(2.49, Verdict.SlowDown)]
+    [InlineData(2.5, Verdict.Spray)]
+    public void BlushMargin_WithTheShopsOwnLimit_AtEachEdge_Limits(double marginC, Verdict expected) => Assert.Equal(
+        expected,
+        RuleCheck.Of(new BlushMargin(), GoodBooth.Evidence(film: GoodBooth.Film(marginC), policy: GoodBooth.RoundLimits.WithShopLimit(1.5, 0.8, 34)))?.Limit);
+
+    [Theory]
+    [InlineData(-0.1, 0.0, 5)]
+    [InlineData(11.0, 0.0, 5)]
+    [InlineData(1.0, 1.1, 5)]
+    [InlineData(1.0, -0.1, 5)]
+    [InlineData(double.NaN, 0.0, 5)]
+    [InlineData(1.0, double.NaN, 5)]
+    [InlineData(1.0, 0.0, 0)]
+    public void Policy_WithAShopLimitThatIsNone_Refuses(double requiredC, double belowC, int coats) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new VerdictPolicy().WithShopLimit(requiredC, belowC, coats));
+
+    [Fact]
     public void FilmAnswered_NoFilm_WaitsWithTheCause()
     {
         Evidence none = GoodBooth.Evidence() with { Film = null, NoFilmCause = "step size fell below 1e-9 s" };

@@ -1,0 +1,80 @@
+// The page of the shop's own limit. Everything on it comes from /api/limit and /limit.svg; it works out nothing by itself.
+"use strict";
+
+const EVERY_MS = 15000;
+const MOST_COATS = 40;
+const byId = id => document.getElementById(id);
+let drawn = "";
+
+function make(tag, text, className) {
+  const element = document.createElement(tag);
+  if (text !== undefined) { element.textContent = text; }
+  if (className) { element.className = className; }
+  return element;
+}
+
+function say(text) {
+  byId("notice").textContent = text;
+  byId("notice").hidden = !text;
+}
+
+const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+const words = text => text.replace("-", " ");
+const degrees = value => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)} °C`;
+
+function gateLine(gate) {
+  const item = make("li");
+  item.append(make("b", `${gate.have} of ${gate.need}`, gate.isOpen ? "open" : ""));
+  item.append(document.createTextNode(` ${gate.what}, to ${gate.direction === "raised" ? "rise" : "fall"}${gate.isOpen ? ": enough" : ""}`));
+  return item;
+}
+
+function coatLine(coat) {
+  const item = make("li");
+  const link = make("a", when(coat.start));
+  link.href = `/jobs?id=${coat.jobId}`;
+  item.append(link, make("span", ` ${words(coat.outcome)}`, coat.outcome === "blushed" ? "bad" : ""),
+    make("span", ` with a margin of ${degrees(coat.marginC)} (standard uncertainty ${coat.marginUncertaintyC.toFixed(1)} °C)`));
+  return item;
+}
+
+// The chart is drawn anew by the server; it is fetched only when what it shows has changed, or the room for it.
+function draw(limit) {
+  const image = byId("limitChart");
+  const width = Math.round(Math.max(240, Math.min(1400, image.parentElement.clientWidth)));
+  const height = width < 500 ? 360 : 400;
+  const [red, green, blue] = getComputedStyle(document.documentElement).backgroundColor.match(/[\d.]+/g).map(Number);
+  const theme = red + green + blue > 380 ? "light" : "dark";
+  const shows = JSON.stringify([width, theme, limit.inForceC, limit.threshold, limit.coats.length]);
+  if (shows === drawn) { return; }
+  drawn = shows;
+  image.style.setProperty("--shape", `${width} / ${height}`);
+  image.src = `/limit.svg?width=${width}&height=${height}&theme=${theme}&at=${Date.now()}`;
+}
+
+function show(limit) {
+  byId("headline").textContent = limit.headline;
+  byId("words").replaceChildren(...limit.words.map(text => make("p", text)));
+  byId("demo").hidden = !limit.isDemo;
+  byId("gates").replaceChildren(...(limit.gates.length ? limit.gates.map(gateLine) : [make("li", "not known")]));
+  const telling = limit.coats.filter(coat => coat.isClose || coat.outcome === "blushed");
+  const lines = telling.slice(0, MOST_COATS).map(coatLine);
+  if (telling.length > MOST_COATS) { lines.push(make("li", `and ${telling.length - MOST_COATS} older ones`)); }
+  byId("coats").replaceChildren(...(lines.length ? lines : [make("li", "none yet")]));
+  draw(limit);
+}
+
+async function refresh() {
+  try {
+    const answer = await fetch("/api/limit");
+    if (!answer.ok) { throw new Error(answer.status); }
+    show(await answer.json());
+    say("");
+  } catch {
+    say("BoothWatch does not answer. What is shown may be old.");
+  }
+}
+
+addEventListener("resize", refresh);
+refresh();
+setInterval(refresh, EVERY_MS);
