@@ -1,3 +1,4 @@
+using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
@@ -45,6 +46,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddJobs(file);
+        builder.Services.AddAlerts();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -53,7 +55,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage().MapJobs().MapBoothMetrics();
+        return builder.Build().MapPage().MapJobs().MapAlerts().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);

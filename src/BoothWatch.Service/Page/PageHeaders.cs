@@ -4,7 +4,7 @@ namespace BoothWatch.Service.Page;
 internal static class PageHeaders
 {
     private const string PagePolicy =
-        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
     public static Task Add(HttpContext context, RequestDelegate next)
     {

@@ -15,6 +15,7 @@ internal static class FolderDependencies
         ["Film"] = ["Air", "Solvents"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film"],
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
+        ["Alerts"] = ["Readings", "Verdicts", "Jobs"],
     };
 
     /// <summary>The types below <paramref name="root"/> that know a folder which they may not know.</summary>

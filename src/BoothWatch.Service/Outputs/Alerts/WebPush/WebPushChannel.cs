@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Net;
+using System.Security.Cryptography;
+using System.Text.Json;
+using BoothWatch.Alerts;
+using Lib.Net.Http.WebPush;
+using Lib.Net.Http.WebPush.Authentication;
+using Microsoft.Extensions.Options;
+
+namespace BoothWatch.Service.Outputs.Alerts.WebPush;
+
+/// <summary>
+/// Web Push (RFC 8030), encrypted for the one browser (RFC 8291) and signed with the key of this service (VAPID, RFC 8292). A message of
+/// the same key takes the place of one that the phone has not fetched yet, and the push service drops it when it is no news any more.
+/// A subscription that the push service no longer knows is removed.
+/// </summary>
+internal sealed class WebPushChannel(HttpClient http, PhoneBook phones, AlertKeys keys, AcknowledgeTokens tokens, IOptions<AlertsOptions> options, TimeProvider time)
+    : IAlertChannel
+{
+    private readonly WebPushOptions _options = options.Value.WebPush;
+    private readonly PushServiceClient _client = new(http) { AutoRetryAfter = false };
+
+    public string Name => "webPush";
+
+    public string? OffBecause => _options.Enabled ? null : "it is switched off: alerts:webPush:enabled";
+
+    public IReadOnlyList<string> Targets() => [.. phones.All().Select(phone => phone.Id.ToString(CultureInfo.InvariantCulture))];
+
+    public async Task SendAsync(string target, AlertMessage message, CancellationToken cancellationToken)
+    {
+        PhoneSubscription phone = phones.Find(target) ?? throw new AlertDeliveryException("the phone has unsubscribed") { IsFinal = true };
+        var subscription = new PushSubscription { Endpoint = phone.Endpoint };
+        subscription.SetKey(PushEncryptionKeyName.P256DH, phone.P256dh);
+        subscription.SetKey(PushEncryptionKeyName.Auth, phone.Auth);
+        using var content = new ByteArrayContent(JsonSerializer.SerializeToUtf8Bytes(DocumentOf(message), AlertJson.Options));
+        var push = new PushMessage(content)
+        {
+            Topic = message.Topic,
+            TimeToLive = (int)Math.Ceiling(message.LeftAt(time.GetUtcNow()).TotalSeconds),
+            Urgency = message.Level == AlertLevel.Urgent || message.Type == AlertMessageType.Test ? PushMessageUrgency.High : PushMessageUrgency.Normal,
+        };
+        try
+        {
+            using var sender = new VapidAuthentication(keys.VapidPublic, keys.VapidPrivate);
+            if (_options.Contact.Length > 0)
+            {
+                sender.Subject = _options.Contact;
+            }
+
+            await _client.RequestPushMessageDeliveryAsync(subscription, push, sender, VapidAuthenticationScheme.Vapid, cancellationToken);
+        }
+        catch (PushServiceClientException e)
+        {
+            throw Refusal(e, phone);
+        }
+        catch (HttpRequestException e)
+        {
+            throw HttpDelivery.Of(e, "the push service cannot be reached");
+        }
+        catch (CryptographicException e)
+        {
+            throw new AlertDeliveryException($"the keys of {phone.Name} cannot be used: let it subscribe again", e) { IsFinal = true };
+        }
+    }
+
+    private AlertDeliveryException Refusal(PushServiceClientException error, PhoneSubscription phone)
+    {
+        if (error.StatusCode is HttpStatusCode.NotFound or HttpStatusCode.Gone)
+        {
+            phones.Remove(phone.Endpoint);
+            return new AlertDeliveryException($"{phone.Name} has unsubscribed at its push service and was removed", error) { IsFinal = true };
+        }
+
+        string why = $"the push service of {phone.Name} answered {HttpDelivery.Words(error.StatusCode)}";
+        string hint = error.StatusCode switch
+        {
+            HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden => ": set alerts:webPush:contact, or let the phone subscribe again",
+            _ => "",
+        };
+        return new AlertDeliveryException(why + hint, error)
+        {
+            IsFinal = error.StatusCode is HttpStatusCode.BadRequest or HttpStatusCode.RequestEntityTooLarge,
+            RetryAfter = error.Headers is null ? null : HttpDelivery.RetryAfter(error.Headers, time.GetUtcNow()),
+        };
+    }
+
+    private PushDocument DocumentOf(AlertMessage message) => new(
+        message.Id,
+        message.Alert,
+        message.Type,
+        message.Level,
+        message.Title,
+        message.Text,
+        $"{message.Shop}, {message.Booth}",
+        message.Topic,
+        message.Time,
+        message.Expires,
+        message.Type == AlertMessageType.Alert ? tokens.Of(message.Alert) : null);
+}
