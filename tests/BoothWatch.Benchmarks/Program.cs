@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Running;
+using BoothWatch.Benchmarks.Alerts;
 using BoothWatch.Benchmarks.Demo;
 using BoothWatch.Benchmarks.Film;
 using BoothWatch.Benchmarks.Jobs;
@@ -12,6 +13,7 @@ using BoothWatch.Benchmarks.Tick;
 // journal             one day of journal
 // demo [MINUTES]      start to first verdict and memory of the demo
 // jobs                server time of every list, job and coat with 10,000 coats and five years of minutes
+// alerts              how long an alert takes from the reading to a webhook receiver on loopback
 // tick                what a tick costs, with all outputs up and with all down
 // shipping            how fast a backlog goes to a database (needs victoria-metrics)
 // scaling [SECONDS [BOOTHS ...]]   one broker and one database under 1 to 500 booths (needs mosquitto and victoria-metrics)
@@ -25,6 +27,7 @@ return args switch
     ["jobs"] => await FiveYears.RunAsync(Console.Out),
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
+    ["alerts"] => await AlertLatency.RunAsync(Console.Out),
     ["tick"] => await TickCost.RunAsync(Console.Out),
     ["shipping"] => await ShippingSpeed.RunAsync(Console.Out),
     ["scaling"] => await ScalingRun.RunAsync(30, [], Console.Out),

@@ -15,11 +15,11 @@ public sealed record SprayingSession(TimeSpan? LastSpraying, bool IsActive, Verd
     /// <summary>No session.</summary>
     public static SprayingSession None { get; } = new(null, false, null);
 
+    // So long after the session it is no news any more that the verdict has come back.
+    internal static readonly TimeSpan Forgotten = TimeSpan.FromHours(4);
+
     // A coat that nobody stopped does not make a session of the whole night.
     private static readonly TimeSpan LongestCoat = TimeSpan.FromHours(4);
-
-    // So long after the session it is no news any more that the verdict has come back.
-    private static readonly TimeSpan Forgotten = TimeSpan.FromHours(4);
 
     /// <summary>The session a moment later.</summary>
     /// <param name="moment">The moment.</param>
@@ -40,6 +40,9 @@ public sealed record SprayingSession(TimeSpan? LastSpraying, bool IsActive, Verd
         Verdict? best = (active, IsActive, isTold, Best) switch
         {
             (false, _, _, _) => Best,
+
+            // After a restart nobody knows what it was before the episode; it may not be taken for what the episode made of it.
+            (true, _, true, null) => null,
             (true, false, false, _) or (true, _, _, null) => verdict,
             (true, _, _, { } before) => verdict > before ? verdict : before,
         };

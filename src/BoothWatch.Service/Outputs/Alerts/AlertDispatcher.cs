@@ -31,7 +31,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
     private readonly Dictionary<(string, string), AlertLane> _lanes = [];
     private readonly Dictionary<long, (long SeenAt, TimeSpan Left)> _lives = [];
     private readonly List<Task> _running = [];
-    private bool _recovered;
+    private volatile bool _recovered;
     private long? _sweptAt;
 
     /// <summary>A dispatcher; <paramref name="random"/> (0 up to 1) spreads the retries.</summary>
@@ -247,14 +247,19 @@ internal sealed partial class AlertDispatcher : BackgroundService
                 SetAside(row, "refused", error.Message, now);
                 lane.Succeeded();
             }
-            else if (lane.HandedOver != row.Id)
+            else if (lane.HandedOver == row.Id)
+            {
+                // It has left and only the note of it is missing: the next round takes the row back, and notes it.
+                _recovered = false;
+            }
+            else
             {
                 _outbox.Failed(row, error.Message, known?.MayHaveArrived ?? true, now);
             }
         }
         catch (Exception e)
         {
-            // The row stays as sending until the next start, which takes it back.
+            // The row stands as sending; the next round takes it back.
             LogNoOutbox(e, wait.TotalSeconds, e.Message);
             _recovered = false;
         }

@@ -42,10 +42,10 @@ public sealed class MarginClosing : IAlertRule
         yield return left < limit
             ? Sign(
                 SignState.On,
-                string.Create(CultureInfo.InvariantCulture, $"Margin closing: about {left:0} min to {next}"),
-                $"blush margin {text.By(line.MarginC)}, falling {text.By(-line.PerMinuteC * 10)} in ten minutes",
+                string.Create(CultureInfo.InvariantCulture, $"Margin closing: about {Math.Floor(left):0} min to {next}"),
+                $"blush margin {text.By(Math.Max(0, line.MarginC))}, falling {text.By(-line.PerMinuteC * 10)} in ten minutes",
                 "finish the coat that you are on, or raise the retarder before the next cup")
-            : Sign(left > 2 * limit ? SignState.Off : SignState.Holding, "Margin holds again", $"blush margin {text.By(line.MarginC)}", "");
+            : Sign(left > 2 * limit ? SignState.Off : SignState.Holding, "Margin holds again", $"blush margin {text.By(Math.Max(0, line.MarginC))}", "");
     }
 
     private static AlertSign Sign(SignState state, string title, string finding, string action) =>

@@ -16,16 +16,26 @@ public sealed class VerdictWorse : IAlertRule
     /// <inheritdoc/>
     public IEnumerable<AlertSign> Look(AlertState state, AlertMoment moment, AlertLimits limits)
     {
-        if (state.Session.Best is not { } best)
+        Verdict verdict = moment.Assessment.Verdict;
+        Verdict best;
+        if (state.Session.Best is { } known)
+        {
+            best = known;
+        }
+        else if (state.Open.TryGetValue(Key, out Episode? open) && moment.Time - open.Began < SprayingSession.Forgotten)
+        {
+            // From before a restart: only spray is surely as good as it was.
+            best = Verdict.Spray;
+        }
+        else
         {
             return [];
         }
 
-        Verdict verdict = moment.Assessment.Verdict;
         Reason reason = moment.Assessment.Reasons[0];
         bool elsewhere = reason.Rule == "dwell" || (NeedSensors.Contains(reason.Rule) && SensorsLost.Lost(state, moment, limits).Any());
         SignState seen = verdict >= best ? SignState.Off
-            : state.Session.IsActive && !elsewhere ? SignState.On
+            : state.Session is { IsActive: true, Best: not null } && !elsewhere ? SignState.On
             : SignState.Holding;
         AlertLevel level = verdict == Verdict.Wait ? AlertLevel.Urgent : AlertLevel.Warning;
         string word = verdict.Word();
