@@ -34,9 +34,10 @@ public static class AlertsSetup
         services.AddSingleton<PhoneBook>();
         services.AddKeyedSingleton(typeof(AlertsSetup), (_, _) => HttpDelivery.Client());
 
-        services.AddSingleton<IAlertChannel>(provider => ActivatorUtilities.CreateInstance<WebPushChannel>(provider, Http(provider)));
+        services.AddSingleton<IAlertChannel, WebPushChannel>();
         services.AddSingleton<IAlertChannel, EmailChannel>();
-        services.AddSingleton<IAlertChannel>(provider => ActivatorUtilities.CreateInstance<WebhookChannel>(provider, Http(provider)));
+        services.AddSingleton<IAlertChannel>(provider => ActivatorUtilities.CreateInstance<WebhookChannel>(
+            provider, provider.GetRequiredKeyedService<HttpClient>(typeof(AlertsSetup))));
         services.AddSingleton<IAlertChannel, MqttAlertChannel>();
         services.AddSingleton<IMqttCommand, AcknowledgeCommand>();
 
@@ -56,8 +57,6 @@ public static class AlertsSetup
             pump.LongestRetry = TimeSpan.FromSeconds(5);
         });
     }
-
-    private static HttpClient Http(IServiceProvider services) => services.GetRequiredKeyedService<HttpClient>(typeof(AlertsSetup));
 
     private static AlertSources SourcesOf(IServiceProvider services)
     {

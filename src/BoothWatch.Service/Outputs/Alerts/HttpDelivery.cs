@@ -6,14 +6,17 @@ namespace BoothWatch.Service.Outputs.Alerts;
 /// <summary>What the channels over HTTP have in common.</summary>
 internal static class HttpDelivery
 {
-    /// <summary>A client that follows no redirect and keeps no cookie.</summary>
-    public static HttpClient Client() => new(new SocketsHttpHandler
+    /// <summary>What follows no redirect and keeps no cookie.</summary>
+    public static SocketsHttpHandler Handler() => new()
     {
         AllowAutoRedirect = false,
         UseCookies = false,
         ConnectTimeout = TimeSpan.FromSeconds(5),
         PooledConnectionLifetime = TimeSpan.FromMinutes(5),
-    })
+    };
+
+    /// <summary>A client over it; who uses it sets the limits of time.</summary>
+    public static HttpClient Client(HttpMessageHandler? handler = null) => new(handler ?? Handler())
     {
         Timeout = Timeout.InfiniteTimeSpan,
         MaxResponseContentBufferSize = 64 * 1024,

@@ -50,14 +50,16 @@ internal sealed class AlertBench : IDisposable
 
     public string Folder => _folder.Folder;
 
-    public WebPushChannel WebPush() => new(_http, Phones, Keys, Tokens, Options, Time);
+    public WebPushChannel WebPush() => new(Phones, Keys, Tokens, Options, Time);
 
     public BoothWatch.Service.Outputs.Alerts.Webhook.WebhookChannel Webhook() => new(_http, Links, Options, Time);
 
     public BoothWatch.Service.Outputs.Alerts.Email.EmailChannel Email() => new(Links, Options, Time);
 
-    public AlertDispatcher Dispatcher(params IAlertChannel[] channels) =>
-        new(Outbox, channels, Time, NullLogger<AlertDispatcher>.Instance, () => 1);
+    public AlertDispatcher Dispatcher(params IAlertChannel[] channels) => Dispatcher(Time, channels);
+
+    public AlertDispatcher Dispatcher(TimeProvider time, params IAlertChannel[] channels) =>
+        new(Outbox, channels, time, NullLogger<AlertDispatcher>.Instance, () => 1);
 
     public AlertMessage Message(AlertMessageType type = AlertMessageType.Alert, string key = "verdict", AlertLevel level = AlertLevel.Urgent) => new()
     {

@@ -1,4 +1,5 @@
 using BoothWatch.Service.Outputs.Alerts;
+using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Verdicts;
 using Microsoft.Data.Sqlite;
 
@@ -38,7 +39,7 @@ public sealed class AlertOutputTests : IDisposable
         journal.Fails = true;
         for (int attempt = 0; attempt < 3; attempt++)
         {
-            await Assert.ThrowsAsync<IOException>(() => RunAsync(output, Verdict.Wait, 1));
+            await Assert.ThrowsAsync<JournalException>(() => RunAsync(output, Verdict.Wait, 1));
         }
 
         journal.Fails = false;

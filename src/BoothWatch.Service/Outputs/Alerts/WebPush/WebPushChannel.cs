@@ -14,21 +14,32 @@ namespace BoothWatch.Service.Outputs.Alerts.WebPush;
 /// the same key takes the place of one that the phone has not fetched yet, and the push service drops it when it is no news any more.
 /// A subscription that the push service no longer knows is removed.
 /// </summary>
-internal sealed class WebPushChannel(HttpClient http, PhoneBook phones, AlertKeys keys, AcknowledgeTokens tokens, IOptions<AlertsOptions> options, TimeProvider time)
-    : IAlertChannel
+internal sealed class WebPushChannel : IAlertChannel, IDisposable
 {
-    private readonly WebPushOptions _options = options.Value.WebPush;
-    private readonly PushServiceClient _client = new(http) { AutoRetryAfter = false };
+    private readonly PhoneBook _phones;
+    private readonly AlertKeys _keys;
+    private readonly AcknowledgeTokens _tokens;
+    private readonly WebPushOptions _options;
+    private readonly TimeProvider _time;
+    private readonly HttpClient _http;
+    private readonly PushServiceClient _client;
+
+    public WebPushChannel(PhoneBook phones, AlertKeys keys, AcknowledgeTokens tokens, IOptions<AlertsOptions> options, TimeProvider time)
+    {
+        (_phones, _keys, _tokens, _options, _time) = (phones, keys, tokens, options.Value.WebPush, time);
+        _http = HttpDelivery.Client(new VapidOrigin(Sender) { InnerHandler = HttpDelivery.Handler() });
+        _client = new PushServiceClient(_http) { AutoRetryAfter = false };
+    }
 
     public string Name => "webPush";
 
     public string? OffBecause => _options.Enabled ? null : "it is switched off: alerts:webPush:enabled";
 
-    public IReadOnlyList<string> Targets() => [.. phones.All().Select(phone => phone.Id.ToString(CultureInfo.InvariantCulture))];
+    public IReadOnlyList<string> Targets() => [.. _phones.All().Select(phone => phone.Id.ToString(CultureInfo.InvariantCulture))];
 
     public async Task SendAsync(string target, AlertMessage message, CancellationToken cancellationToken)
     {
-        PhoneSubscription phone = phones.Find(target) ?? throw new AlertDeliveryException("the phone has unsubscribed") { IsFinal = true };
+        PhoneSubscription phone = _phones.Find(target) ?? throw new AlertDeliveryException("the phone has unsubscribed") { IsFinal = true };
         var subscription = new PushSubscription { Endpoint = phone.Endpoint };
         subscription.SetKey(PushEncryptionKeyName.P256DH, phone.P256dh);
         subscription.SetKey(PushEncryptionKeyName.Auth, phone.Auth);
@@ -36,17 +47,12 @@ internal sealed class WebPushChannel(HttpClient http, PhoneBook phones, AlertKey
         var push = new PushMessage(content)
         {
             Topic = message.Topic,
-            TimeToLive = (int)Math.Ceiling(message.LeftAt(time.GetUtcNow()).TotalSeconds),
+            TimeToLive = (int)Math.Ceiling(message.LeftAt(_time.GetUtcNow()).TotalSeconds),
             Urgency = message.Level == AlertLevel.Urgent || message.Type == AlertMessageType.Test ? PushMessageUrgency.High : PushMessageUrgency.Normal,
         };
         try
         {
-            using var sender = new VapidAuthentication(keys.VapidPublic, keys.VapidPrivate);
-            if (_options.Contact.Length > 0)
-            {
-                sender.Subject = _options.Contact;
-            }
-
+            using VapidAuthentication sender = Sender();
             await _client.RequestPushMessageDeliveryAsync(subscription, push, sender, VapidAuthenticationScheme.Vapid, cancellationToken);
         }
         catch (PushServiceClientException e)
@@ -63,11 +69,24 @@ internal sealed class WebPushChannel(HttpClient http, PhoneBook phones, AlertKey
         }
     }
 
+    public void Dispose() => _http.Dispose();
+
+    private VapidAuthentication Sender()
+    {
+        var sender = new VapidAuthentication(_keys.VapidPublic, _keys.VapidPrivate);
+        if (_options.Contact.Length > 0)
+        {
+            sender.Subject = _options.Contact;
+        }
+
+        return sender;
+    }
+
     private AlertDeliveryException Refusal(PushServiceClientException error, PhoneSubscription phone)
     {
         if (error.StatusCode is HttpStatusCode.NotFound or HttpStatusCode.Gone)
         {
-            phones.Remove(phone.Endpoint);
+            _phones.Remove(phone.Endpoint);
             return new AlertDeliveryException($"{phone.Name} has unsubscribed at its push service and was removed", error) { IsFinal = true };
         }
 
@@ -80,7 +99,7 @@ internal sealed class WebPushChannel(HttpClient http, PhoneBook phones, AlertKey
         return new AlertDeliveryException(why + hint, error)
         {
             IsFinal = error.StatusCode is HttpStatusCode.BadRequest or HttpStatusCode.RequestEntityTooLarge,
-            RetryAfter = error.Headers is null ? null : HttpDelivery.RetryAfter(error.Headers, time.GetUtcNow()),
+            RetryAfter = error.Headers is null ? null : HttpDelivery.RetryAfter(error.Headers, _time.GetUtcNow()),
         };
     }
 
@@ -95,5 +114,5 @@ internal sealed class WebPushChannel(HttpClient http, PhoneBook phones, AlertKey
         message.Topic,
         message.Time,
         message.Expires,
-        message.Type == AlertMessageType.Alert ? tokens.Of(message.Alert) : null);
+        message.Type == AlertMessageType.Alert ? _tokens.Of(message.Alert) : null);
 }
