@@ -33,7 +33,7 @@ public sealed class AlertsTests(Browser browser)
     [InlineData(1280, 800)]
     public async Task Alert_OnThePage_IsSeenAndAcknowledged(int width, int height)
     {
-        await using JobHost host = await JobHost.Start(("mqtt:use", "off"));
+        await using JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
         Begin(host);
         await using Tab tab = await browser.Open(host.Url + "/alerts", width, height);
         await Assertions.Expect(tab.Page.Locator("#alerts li").First).ToContainTextAsync("goes on");
@@ -56,7 +56,7 @@ public sealed class AlertsTests(Browser browser)
     [BrowserFact]
     public async Task Link_OfAMessage_AcknowledgesOnAPressOnly()
     {
-        await using JobHost host = await JobHost.Start(("mqtt:use", "off"));
+        await using JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
         string alert = Begin(host);
         string token = host.Services.GetRequiredService<AcknowledgeTokens>().Of(alert);
         AlertStore store = host.Services.GetRequiredService<AlertStore>();
@@ -75,7 +75,7 @@ public sealed class AlertsTests(Browser browser)
     [BrowserFact]
     public async Task Phone_SubscribesAndUnsubscribes()
     {
-        await using JobHost host = await JobHost.Start(("mqtt:use", "off"));
+        await using JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
         await using Tab tab = await browser.Open(host.Url + "/jobs", 390, 844);
         await tab.Page.AddInitScriptAsync(FakeSubscription);
         await tab.Page.GotoAsync(host.Url + "/alerts");
@@ -90,11 +90,12 @@ public sealed class AlertsTests(Browser browser)
     [BrowserFact]
     public async Task Worker_ShowsAPushedMessageAndReplacesItByItsAllClear()
     {
-        await using JobHost host = await JobHost.Start(("mqtt:use", "off"));
+        await using JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
         await using Tab tab = await browser.Open(host.Url + "/jobs", 390, 844);
         await tab.Page.Context.GrantPermissionsAsync(["notifications"], new() { Origin = host.Url });
         await tab.Page.GotoAsync(host.Url + "/alerts");
-        await tab.Page.EvaluateAsync("navigator.serviceWorker.ready.then(() => true)");
+        await tab.Page.EvaluateAsync(
+            "navigator.serviceWorker.ready.then(r => r.active.state === 'activated' || new Promise(done => r.active.addEventListener('statechange', () => done(true))))");
         ICDPSession devTools = await tab.Page.Context.NewCDPSessionAsync(tab.Page);
         TaskCompletionSource<string> registered = new(TaskCreationOptions.RunContinuationsAsynchronously);
         devTools.Event("ServiceWorker.workerRegistrationUpdated").OnEvent += (_, json) =>
@@ -125,7 +126,7 @@ public sealed class AlertsTests(Browser browser)
     [BrowserFact]
     public async Task Worker_WhenTheBoothCannotBeReached_SaysWaitAndNoOldVerdict()
     {
-        JobHost host = await JobHost.Start(("mqtt:use", "off"));
+        JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
         string url = host.Url;
         await using Tab tab = await browser.Open(url + "/alerts", 390, 844);
         await tab.Page.EvaluateAsync("navigator.serviceWorker.ready.then(() => true)");
@@ -155,7 +156,7 @@ public sealed class AlertsTests(Browser browser)
     private static async Task UntilAsync(Func<Task<string>> shown, string expected)
     {
         string last = "";
-        for (int look = 0; look < 300; look++)
+        for (int look = 0; look < 600; look++)
         {
             last = await shown();
             if (last == expected)
