@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using BoothWatch.Alerts;
+using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Tests.Jobs;
@@ -109,6 +110,18 @@ public sealed class AlertApiTests : IAsyncLifetime
         await _host.Post("/api/alerts/subscriptions/remove", """{"endpoint":"https://push.example/abc"}""");
         Assert.Equal(0, Channel(await _host.Get("/api/alerts"), "webPush").GetProperty("receivers").GetInt32());
         Assert.Equal(65, Base64Url.Decode((await _host.Get("/api/alerts/push-key")).GetProperty("publicKey").GetString()!).Length);
+    }
+
+    [Fact]
+    public async Task Job_ThatRuns_IsWatchedWithItsTimers()
+    {
+        long id = (await _host.Post("/api/jobs", """{"piece":"side table"}""")).Body.GetProperty("id").GetInt64();
+        JobsToWatch jobs = _host.Services.GetRequiredService<JobsToWatch>();
+        await Eventually.TrueAsync(() => jobs.Jobs is [{ Timers.Count: 0 }], "the job is watched");
+        (_, JsonElement job) = await _host.Post($"/api/jobs/{id}/coats", "{}");
+        await _host.Post($"/api/coats/{job.GetProperty("coats")[0].GetProperty("id").GetInt64()}/stop", "{}");
+
+        await Eventually.TrueAsync(() => jobs.Jobs is [{ Timers.Count: > 0, Watch: not null }], "its timers and its soft film are watched");
     }
 
     [Theory]

@@ -18,18 +18,17 @@ internal sealed partial class AlertDispatcher : BackgroundService
     private static readonly TimeSpan AttemptLimit = TimeSpan.FromSeconds(15);
     private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(3);
     private static readonly TimeSpan SweepEvery = TimeSpan.FromHours(6);
-    private static readonly TimeSpan ClockSlack = TimeSpan.FromMinutes(1);
 
     private readonly Outbox _outbox;
     private readonly Dictionary<string, IAlertChannel> _channels;
     private readonly TimeProvider _time;
     private readonly ILogger<AlertDispatcher> _logger;
     private readonly Func<double> _random;
+    private readonly AlertAges _ages;
     private readonly SemaphoreSlim _wake = new(0);
     private readonly CancellationTokenSource _cut = new();
     private readonly Lock _gate = new();
     private readonly Dictionary<(string, string), AlertLane> _lanes = [];
-    private readonly Dictionary<long, (long SeenAt, TimeSpan Left)> _lives = [];
     private readonly List<Task> _running = [];
     private volatile bool _recovered;
     private long? _sweptAt;
@@ -40,6 +39,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
     {
         (_outbox, _time, _logger, _random) = (outbox, time, logger, random ?? Random.Shared.NextDouble);
         _channels = channels.ToDictionary(channel => channel.Name);
+        _ages = new AlertAges(time);
     }
 
     /// <summary>Says that there is something new to send. Never blocks; safe from any thread.</summary>
@@ -112,7 +112,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
             {
                 next = Least(next, row.NotBefore - now);
             }
-            else if (!IsNews(row, now))
+            else if (!_ages.IsNews(row, now))
             {
                 SetAside(row, "expired", null, now);
             }
@@ -167,21 +167,6 @@ internal sealed partial class AlertDispatcher : BackgroundService
         }
     }
 
-    // By the monotonic clock once we have seen it: a wall clock that is set meanwhile must not make old of new, nor new of old.
-    private bool IsNews(OutboxRow row, DateTimeOffset now)
-    {
-        lock (_gate)
-        {
-            if (!_lives.TryGetValue(row.Id, out (long SeenAt, TimeSpan Left) life))
-            {
-                life = (_time.GetTimestamp(), row.Message.Time > now + ClockSlack ? TimeSpan.Zero : row.Message.LeftAt(now));
-                _lives[row.Id] = life;
-            }
-
-            return _time.GetElapsedTime(life.SeenAt) < life.Left;
-        }
-    }
-
     private async Task SendAsync(OutboxRow row, IAlertChannel channel, AlertLane lane)
     {
         try
@@ -191,7 +176,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
             {
                 if (!_outbox.Begin(row))
                 {
-                    Forget(row);
+                    _ages.Forget(row);
                     return;
                 }
 
@@ -200,7 +185,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
             }
 
             _outbox.Delivered(row, _time.GetUtcNow());
-            Forget(row);
+            _ages.Forget(row);
             int failures = lane.Succeeded();
             LogSent(row.Channel, row.Message.Id, row.Message.Title, failures);
         }
@@ -268,16 +253,8 @@ internal sealed partial class AlertDispatcher : BackgroundService
     private void SetAside(OutboxRow row, string state, string? error, DateTimeOffset now)
     {
         _outbox.SetAside(row, state, error, now);
-        Forget(row);
+        _ages.Forget(row);
         LogSetAside(row.Channel, row.Message.Title, state);
-    }
-
-    private void Forget(OutboxRow row)
-    {
-        lock (_gate)
-        {
-            _lives.Remove(row.Id);
-        }
     }
 
     private async Task FinishAsync()

@@ -3,7 +3,6 @@ using BoothWatch.Alerts;
 using BoothWatch.Service.Outputs.Alerts.Email;
 using BoothWatch.Service.Outputs.Alerts.Webhook;
 using Microsoft.Extensions.Options;
-using MimeKit;
 
 namespace BoothWatch.Service.Outputs.Alerts;
 
@@ -61,7 +60,7 @@ public sealed class AlertsOptionsValidator : IValidateOptions<AlertsOptions>
     private static void CheckWebPush(List<string> errors, string contact)
     {
         bool good = contact.Length == 0
-            || (contact.StartsWith("mailto:", StringComparison.Ordinal) && MailboxAddress.TryParse(contact["mailto:".Length..], out _))
+            || (contact.StartsWith("mailto:", StringComparison.Ordinal) && MailAddress.IsGood(contact["mailto:".Length..]))
             || (Uri.TryCreate(contact, UriKind.Absolute, out Uri? url) && url.Scheme == Uri.UriSchemeHttps);
         if (!good)
         {
@@ -112,7 +111,7 @@ public sealed class AlertsOptionsValidator : IValidateOptions<AlertsOptions>
 
     private static void Address(List<string> errors, string key, string text)
     {
-        if (!MailboxAddress.TryParse(text, out MailboxAddress? address) || !address.Address.Contains('@', StringComparison.Ordinal))
+        if (!MailAddress.IsGood(text))
         {
             errors.Add($"alerts:email:{key} is \"{text}\"; give an e-mail address, for example booth@harbour-lane.example");
         }

@@ -1,4 +1,6 @@
+using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Alerts;
+using Microsoft.Extensions.Configuration;
 
 namespace BoothWatch.Service.Tests.Outputs.Alerts;
 
@@ -89,6 +91,29 @@ public sealed class AlertsOptionsValidatorTests
             File.Delete(file);
         }
     }
+
+    [Fact]
+    public void Section_InTheConfiguration_IsKnownToItsCheckKeyByKey()
+    {
+        IConfigurationRoot configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?>
+        {
+            ["alerts:email:prot"] = "465",
+            ["alerts:clearAfterS"] = "soon",
+            ["alerts:quietHours:breakThrough"] = "fire",
+        }).Build();
+
+        IReadOnlyList<string> errors = ConfigurationCheck.Errors(new ConfigurationFile(null, configuration, []), AlertsOptions.Section);
+
+        Assert.Contains(errors, error => error.StartsWith("alerts:email:prot is not a setting", StringComparison.Ordinal));
+        Assert.Contains(errors, error => error.StartsWith("alerts:clearAfterS is \"soon\"", StringComparison.Ordinal));
+        Assert.Contains(errors, error => error.StartsWith("alerts:quietHours:breakThrough has \"fire\"", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("alerts:webhook:url")]
+    [InlineData("alerts:webhook:secret")]
+    [InlineData("alerts:email:password")]
+    public void Secret_OfAChannel_IsNotShownInTheLog(string key) => Assert.Equal("(set, not shown)", EffectiveConfiguration.Show(key, "https://shop.example/T0K3N"));
 
     private static string[] Errors(AlertsOptions options) => [.. new AlertsOptionsValidator().Validate(null, options).Failures ?? []];
 }

@@ -21,14 +21,14 @@ internal sealed class WebPushChannel : IAlertChannel, IDisposable
     private readonly AcknowledgeTokens _tokens;
     private readonly WebPushOptions _options;
     private readonly TimeProvider _time;
-    private readonly HttpClient _http;
-    private readonly PushServiceClient _client;
+
+    // Made at the first message: a shop without phones never loads the library of Web Push.
+    private readonly Lazy<HttpClient> _http;
 
     public WebPushChannel(PhoneBook phones, AlertKeys keys, AcknowledgeTokens tokens, IOptions<AlertsOptions> options, TimeProvider time)
     {
         (_phones, _keys, _tokens, _options, _time) = (phones, keys, tokens, options.Value.WebPush, time);
-        _http = HttpDelivery.Client(new VapidOrigin(Sender) { InnerHandler = HttpDelivery.Handler() });
-        _client = new PushServiceClient(_http) { AutoRetryAfter = false };
+        _http = new Lazy<HttpClient>(() => HttpDelivery.Client(new VapidOrigin(Sender) { InnerHandler = HttpDelivery.Handler() }));
     }
 
     public string Name => "webPush";
@@ -53,7 +53,8 @@ internal sealed class WebPushChannel : IAlertChannel, IDisposable
         try
         {
             using VapidAuthentication sender = Sender();
-            await _client.RequestPushMessageDeliveryAsync(subscription, push, sender, VapidAuthenticationScheme.Vapid, cancellationToken);
+            var client = new PushServiceClient(_http.Value) { AutoRetryAfter = false };
+            await client.RequestPushMessageDeliveryAsync(subscription, push, sender, VapidAuthenticationScheme.Vapid, cancellationToken);
         }
         catch (PushServiceClientException e)
         {
@@ -69,7 +70,13 @@ internal sealed class WebPushChannel : IAlertChannel, IDisposable
         }
     }
 
-    public void Dispose() => _http.Dispose();
+    public void Dispose()
+    {
+        if (_http.IsValueCreated)
+        {
+            _http.Value.Dispose();
+        }
+    }
 
     private VapidAuthentication Sender()
     {
