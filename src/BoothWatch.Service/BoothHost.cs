@@ -1,4 +1,5 @@
 using BoothWatch.Service.Access;
+using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
@@ -54,6 +55,7 @@ public static class BoothHost
         builder.Services.AddOutput<PageFeed>(pump => (pump.Capacity, pump.NewestOnly) = (1, true));
         builder.Services.AddJobs(file);
         builder.Services.AddLimit();
+        builder.Services.AddAlerts();
         builder.Services.AddWhatIf();
         builder.Services.AddRecords();
         builder.Services.AddReviews();
@@ -73,6 +75,7 @@ public static class BoothHost
             .MapWhatIf()
             .MapReviews()
             .MapLimit()
+            .MapAlerts()
             .MapBoothMetrics();
     }
 

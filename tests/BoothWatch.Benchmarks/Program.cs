@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Running;
+using BoothWatch.Benchmarks.Alerts;
 using BoothWatch.Benchmarks.Demo;
 using BoothWatch.Benchmarks.Film;
 using BoothWatch.Benchmarks.Jobs;
@@ -15,6 +16,7 @@ using BoothWatch.Benchmarks.WhatIf;
 // demo [MINUTES]      start to first verdict and memory of the demo
 // jobs                server time of every list, job and coat with 10,000 coats and five years of minutes
 // reviews             server time of the reviews of coats
+// alerts              how long an alert takes from the reading to a webhook receiver on loopback
 // tick                what a tick costs, with all outputs up and with all down
 // what-if             how long an answer to a what-if question takes
 // shipping            how fast a backlog goes to a database (needs victoria-metrics)
@@ -30,6 +32,7 @@ return args switch
     ["reviews"] => await ReviewCost.RunAsync(Console.Out),
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
+    ["alerts"] => await AlertLatency.RunAsync(Console.Out),
     ["tick"] => await TickCost.RunAsync(Console.Out),
     ["what-if"] => await WhatIfAnswers.RunAsync(Console.Out),
     ["shipping"] => await ShippingSpeed.RunAsync(Console.Out),

@@ -160,7 +160,7 @@ public sealed class AccessTests(Browser browser)
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
         Assert.DoesNotContain(tab.Complaints, complaint => !complaint.Contains("401", StringComparison.Ordinal));
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
+        if (Environment.GetEnvironmentVariable("PAGE_TESTS_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"sign-in-{width}{(refused ? "-refused" : "")}.png") });
         }

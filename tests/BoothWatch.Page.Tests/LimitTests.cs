@@ -7,7 +7,7 @@ using Microsoft.Playwright;
 
 namespace BoothWatch.Page.Tests;
 
-/// <summary>The page of the shop's own limit in a real browser. Set BOOTHWATCH_SCREENSHOTS to a folder to keep pictures.</summary>
+/// <summary>The page of the shop's own limit in a real browser. Set PAGE_TESTS_SCREENSHOTS to a folder to keep pictures.</summary>
 [Collection(BrowserTests.Name)]
 public sealed class LimitTests(Browser browser)
 {
@@ -41,7 +41,7 @@ public sealed class LimitTests(Browser browser)
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
+        if (Environment.GetEnvironmentVariable("PAGE_TESTS_SCREENSHOTS") is { Length: > 0 } folder)
         {
             await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"limit-{width}-{enabled}.png"), FullPage = true });
         }

@@ -6,7 +6,7 @@ namespace BoothWatch.Service.Configuration;
 /// <summary>The settings that hold, defaults included, without secrets: for the log at start.</summary>
 public static class EffectiveConfiguration
 {
-    private static readonly string[] SecretEndings = ["password", "token", "secret", "apikey", "privatekey", "credential"];
+    private static readonly string[] SecretEndings = ["password", "token", "secret", "apikey", "privatekey", "credential", "webhook:url"];
 
     /// <summary>Each setting as <c>section:key = value</c>, sections in order of name.</summary>
     public static IEnumerable<string> Lines(IConfiguration configuration) =>

@@ -14,8 +14,8 @@ public sealed class ChangeGuardTests
 {
     private const string Body = """{ "piece": "side table" }""";
 
-    /// <summary>What changes something without a session: the sign-in itself.</summary>
-    private static readonly string[] WithoutSession = ["POST /api/sign-in", "POST /api/sign-out"];
+    /// <summary>What changes something without a session: the sign-in itself, and the token of a message.</summary>
+    private static readonly string[] WithoutSession = ["POST /api/sign-in", "POST /api/sign-out", "POST /api/alerts/acknowledge"];
 
     [Fact]
     public async Task EveryChange_WithoutASession_IsRefused_FromHereAndFromAfar()

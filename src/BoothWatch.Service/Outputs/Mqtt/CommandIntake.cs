@@ -4,10 +4,11 @@ using System.Text.Json;
 namespace BoothWatch.Service.Outputs.Mqtt;
 
 /// <summary>
-/// Where commands come in. The list of names is closed, and nothing on it is obeyed yet: every command is refused, counted
-/// and, now and then, logged. A command can never switch anything, since nothing here reaches the booth.
+/// Where commands come in. The list of names is closed; what nothing obeys is refused, counted and, now and then, logged.
+/// A command can never switch anything, since nothing here reaches the booth.
 /// </summary>
-internal sealed partial class CommandIntake(MqttTopics topics, TimeProvider time, ILogger<CommandIntake> logger) : IMqttSubscriber
+internal sealed partial class CommandIntake(
+    MqttTopics topics, TimeProvider time, ILogger<CommandIntake> logger, IEnumerable<IMqttCommand>? commands = null) : IMqttSubscriber
 {
     /// <summary>Longest payload, bytes.</summary>
     public const int LongestPayload = 4096;
@@ -18,6 +19,7 @@ internal sealed partial class CommandIntake(MqttTopics topics, TimeProvider time
     private const int LongestId = 64;
     private static readonly TimeSpan Timely = TimeSpan.FromMinutes(1);
 
+    private readonly IMqttCommand[] _commands = [.. commands ?? []];
     private readonly long[] _refused = new long[Enum.GetValues<CommandRefusal>().Length];
 
     /// <inheritdoc/>
@@ -29,7 +31,11 @@ internal sealed partial class CommandIntake(MqttTopics topics, TimeProvider time
     /// <inheritdoc/>
     public void Take(MqttArrival arrival)
     {
-        CommandRefusal why = Judge(arrival);
+        if (Judge(arrival) is not { } why)
+        {
+            return;
+        }
+
         long count = Interlocked.Increment(ref _refused[(int)why]);
 
         // The 1st, 10th, 100th, ...: enough to notice, too few to fill a disk.
@@ -40,38 +46,57 @@ internal sealed partial class CommandIntake(MqttTopics topics, TimeProvider time
         }
     }
 
-    private CommandRefusal Judge(MqttArrival arrival) => arrival switch
+    private CommandRefusal? Judge(MqttArrival arrival)
     {
-        { IsRetained: true } => CommandRefusal.Retained,
-        _ when !Names.Contains(arrival.Topic[Math.Min(topics.Command.Length + 1, arrival.Topic.Length)..]) => CommandRefusal.Unknown,
-        { Payload.Length: > LongestPayload } => CommandRefusal.TooLong,
-        _ => TimeOf(arrival.Payload) switch
+        string name = arrival.Topic[Math.Min(topics.Command.Length + 1, arrival.Topic.Length)..];
+        if (arrival.IsRetained)
         {
-            null => CommandRefusal.Malformed,
-            { } sent when (time.GetUtcNow() - sent).Duration() > Timely => CommandRefusal.Stale,
-            _ => CommandRefusal.NotObeyedYet,
-        },
-    };
+            return CommandRefusal.Retained;
+        }
 
-    private static DateTimeOffset? TimeOf(ReadOnlyMemory<byte> payload)
+        if (!Names.Contains(name))
+        {
+            return CommandRefusal.Unknown;
+        }
+
+        return arrival.Payload.Length > LongestPayload ? CommandRefusal.TooLong : Judge(name, arrival.Payload);
+    }
+
+    private CommandRefusal? Judge(string name, ReadOnlyMemory<byte> payload)
     {
         try
         {
             using JsonDocument document = JsonDocument.Parse(payload);
-            return document.RootElement.ValueKind == JsonValueKind.Object
-                && document.RootElement.TryGetProperty("id", out JsonElement id)
-                && id.ValueKind == JsonValueKind.String && id.GetString() is { Length: >= 1 and <= LongestId }
-                && document.RootElement.TryGetProperty("time", out JsonElement sent)
-                && sent.ValueKind == JsonValueKind.String
-                && DateTimeOffset.TryParse(sent.GetString(), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at)
-                    ? at
-                    : null;
+            if (TimeOf(document.RootElement) is not { } sent)
+            {
+                return CommandRefusal.Malformed;
+            }
+
+            if ((time.GetUtcNow() - sent).Duration() > Timely)
+            {
+                return CommandRefusal.Stale;
+            }
+
+            IMqttCommand? command = _commands.FirstOrDefault(command => command.Name == name);
+            return command is null ? CommandRefusal.NotObeyedYet
+                : command.Obey(document.RootElement) ? null
+                : CommandRefusal.Malformed;
         }
         catch (JsonException)
         {
-            return null;
+            return CommandRefusal.Malformed;
         }
     }
+
+    private static DateTimeOffset? TimeOf(JsonElement command) =>
+        command.ValueKind == JsonValueKind.Object
+        && command.TryGetProperty("id", out JsonElement id)
+        && id.ValueKind == JsonValueKind.String && id.GetString() is { Length: >= 1 and <= LongestId }
+        && command.TryGetProperty("time", out JsonElement sent)
+        && sent.ValueKind == JsonValueKind.String
+        && DateTimeOffset.TryParse(sent.GetString(), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at)
+            ? at
+            : null;
 
     [LoggerMessage(EventId = 1, Level = LogLevel.Warning, Message = "Refused a command on {Topic}: {Why} ({Count} such since the start)")]
     private partial void LogRefused(string topic, string why, long count);

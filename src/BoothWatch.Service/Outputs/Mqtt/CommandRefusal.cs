@@ -12,7 +12,7 @@ public enum CommandRefusal
     /// <summary>Its payload is longer than 4096 bytes.</summary>
     TooLong,
 
-    /// <summary>Its payload is not a JSON object with <c>id</c> and <c>time</c>.</summary>
+    /// <summary>Its payload is not a JSON object with <c>id</c>, <c>time</c> and what else the command needs.</summary>
     Malformed,
 
     /// <summary>Its time is more than a minute away from now.</summary>

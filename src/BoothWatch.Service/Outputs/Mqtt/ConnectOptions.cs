@@ -72,7 +72,7 @@ internal static class ConnectOptions
             tls.WithCertificateValidationHandler(args =>
             {
                 using var certificate = new X509Certificate2(args.Certificate);
-                return BrokerTrust.IsTrusted(certificate, args.SslPolicyErrors, authorities);
+                return AuthorityTrust.IsTrusted(certificate, args.SslPolicyErrors, authorities);
             });
         }
 

@@ -38,7 +38,10 @@ public sealed class MqttTopics
     /// <summary>The last verdict changes, for a reader that was away.</summary>
     public string RecentVerdictChanges => $"{Booth}/recent-verdict-changes";
 
-    /// <summary>Where commands would come in; the name of the command follows.</summary>
+    /// <summary>Alerts and their all-clears.</summary>
+    public string Alert => $"{Booth}/alert";
+
+    /// <summary>Where commands come in; the name of the command follows.</summary>
     public string Command => $"{Booth}/command";
 
     /// <summary>A property of a node.</summary>

@@ -145,8 +145,65 @@ public static class JournalSchema
         CREATE INDEX coat_outcome ON coat (outcome, start_ms) WHERE outcome IS NOT NULL;
         """;
 
+    private const string Alerts = """
+        CREATE TABLE alert (
+            id TEXT PRIMARY KEY,
+            key TEXT NOT NULL,
+            kind TEXT NOT NULL,
+            level INTEGER NOT NULL,
+            began_ms INTEGER NOT NULL,
+            told_ms INTEGER,
+            ended_ms INTEGER,
+            end_word TEXT,
+            title TEXT NOT NULL,
+            finding TEXT NOT NULL,
+            action TEXT NOT NULL,
+            replaces TEXT,
+            acknowledged_ms INTEGER,
+            acknowledged_by TEXT
+        ) STRICT;
+        CREATE UNIQUE INDEX alert_open ON alert (key) WHERE ended_ms IS NULL;
+        CREATE INDEX alert_began ON alert (began_ms);
+
+        CREATE TABLE alert_outbox (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            event_id TEXT NOT NULL,
+            alert_id TEXT NOT NULL,
+            key TEXT NOT NULL DEFAULT '',
+            type TEXT NOT NULL,
+            channel TEXT NOT NULL,
+            target TEXT NOT NULL,
+            message TEXT NOT NULL,
+            created_ms INTEGER NOT NULL,
+            not_before_ms INTEGER NOT NULL,
+            expires_ms INTEGER NOT NULL,
+            state TEXT NOT NULL,
+            unsure INTEGER NOT NULL DEFAULT 0,
+            attempts INTEGER NOT NULL DEFAULT 0,
+            done_ms INTEGER,
+            error TEXT,
+            error_ms INTEGER,
+            UNIQUE (event_id, channel, target)
+        ) STRICT;
+        CREATE INDEX alert_outbox_state ON alert_outbox (state, id);
+        CREATE INDEX alert_outbox_alert ON alert_outbox (alert_id);
+        CREATE INDEX alert_outbox_channel ON alert_outbox (channel, done_ms);
+
+        CREATE TABLE push_subscription (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            endpoint TEXT NOT NULL UNIQUE,
+            p256dh TEXT NOT NULL,
+            auth TEXT NOT NULL,
+            name TEXT NOT NULL,
+            created_ms INTEGER NOT NULL
+        ) STRICT;
+        """;
+
     /// <summary>The steps, for tests of older journals.</summary>
-    internal static IReadOnlyList<string> Steps { get; } = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats, HourSchema.Step];
+    internal static IReadOnlyList<string> Steps { get; } = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats, HourSchema.Step, Alerts];
+
+    /// <summary>The version that first has the tables of alerts.</summary>
+    public static int AlertsVersion => Steps.ToList().IndexOf(Alerts) + 1;
 
     /// <summary>The version this program writes.</summary>
     public static int Version => Steps.Count;

@@ -59,6 +59,7 @@ public sealed class AsyncApiTests : IDisposable
             _api.Document["components"]!["parameters"]!["command"]!["enum"]!.AsArray().Select(name => (string)name!));
         Assert.False((bool)command.Mqtt["retain"]!);
         Assert.True(command.Accepts("""{"id":"a1","time":"2026-09-07T08:00:00Z"}"""));
+        Assert.True(command.Accepts("""{"id":"a1","time":"2026-09-07T08:00:00Z","alert":"0198"}"""));
         Assert.False(command.Accepts("""{"id":"a1"}"""));
     }
 
@@ -97,6 +98,8 @@ public sealed class AsyncApiTests : IDisposable
             {
                 await booth.PublishAsync(assessment);
             }
+
+            await booth.SendAlertAsync();
         }
 
         await Eventually.TrueAsync(() => reader.Last(state) == "disconnected", "the goodbye");

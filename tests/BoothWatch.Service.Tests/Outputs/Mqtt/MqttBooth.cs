@@ -1,4 +1,6 @@
 using System.Globalization;
+using BoothWatch.Service.Alerts;
+using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
@@ -8,6 +10,7 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Tests.Outputs.Mqtt;
 
@@ -71,6 +74,31 @@ internal sealed class MqttBooth : IAsyncDisposable
     {
         Tick(assessment);
         await Eventually.TrueAsync(() => ReferenceEquals(Get<MqttOutput>().Published, assessment), "the assessment is published");
+    }
+
+    /// <summary>Sends an alert as the service does.</summary>
+    public Task SendAlertAsync()
+    {
+        DateTimeOffset now = TimeProvider.System.GetUtcNow();
+        AlertMessage message = new()
+        {
+            Id = AlertIds.New(now),
+            Alert = AlertIds.New(now),
+            Type = AlertMessageType.Alert,
+            Kind = BoothWatch.Alerts.AlertKind.VerdictWorse,
+            Key = "verdict",
+            Level = BoothWatch.Alerts.AlertLevel.Urgent,
+            Shop = "Harbour Lane",
+            Booth = "corner",
+            Title = "Wait",
+            Finding = "dew point 17.8 °C, 0.6 °C over what this mix holds",
+            Action = "wait",
+            Began = now,
+            Time = now,
+            Expires = now.AddMinutes(10),
+        };
+        return new MqttAlertChannel(_host.Services, Options.Create(new AlertsOptions()), Get<IOptions<MqttOptions>>(), TimeProvider.System)
+            .SendAsync("", message, CancellationToken.None);
     }
 
     public async ValueTask DisposeAsync()

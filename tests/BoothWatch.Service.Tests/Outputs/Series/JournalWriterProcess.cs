@@ -19,6 +19,11 @@ internal static class JournalWriterProcess
             return await Jobs.JobWriter.Run(jobsPath);
         }
 
+        if (args is [Alerts.AlertSender.Command, string alertsPath, string url])
+        {
+            return await Alerts.AlertSender.Run(alertsPath, url);
+        }
+
         if (args is not [Command, string path])
         {
             return 0;

@@ -1,10 +1,10 @@
 using System.Net.Security;
 using System.Security.Cryptography.X509Certificates;
 
-namespace BoothWatch.Service.Outputs.Mqtt;
+namespace BoothWatch.Service.Outputs;
 
-/// <summary>Whether the certificate of a broker may be believed when the shop has its own certificate authority.</summary>
-internal static class BrokerTrust
+/// <summary>Whether the certificate of a server may be believed when the shop has its own certificate authority.</summary>
+internal static class AuthorityTrust
 {
     /// <summary>
     /// True when the certificate is for the name we connected to and comes from <paramref name="authorities"/>, and no other.

@@ -1,0 +1,66 @@
+using BoothWatch.Readings;
+
+namespace BoothWatch.Alerts.Rules;
+
+/// <summary>Sensors that answered well, and do not any more. What a person types in is missed in a session only.</summary>
+public sealed class SensorsLost : IAlertRule
+{
+    /// <summary>Key of its one episode.</summary>
+    public const string Key = "sensors";
+
+    private const int Named = 3;
+
+    /// <inheritdoc/>
+    public IEnumerable<AlertSign> Look(AlertState state, AlertMoment moment, AlertLimits limits)
+    {
+        Reading[] lost = [.. Lost(state, moment, limits)];
+        bool inSession = state.Session.IsActive;
+        if (lost.Length == 0)
+        {
+            yield return new AlertSign(Key, AlertKind.SensorsLost, AlertLevel.Warning, SignState.Off, "Sensors answer again", "every sensor that was lost reads well again", "");
+            yield break;
+        }
+
+        // The level does not rise within an episode: a session that begins without its sensors has wait on the light from the start.
+        AlertLevel level = state.Open.GetValueOrDefault(Key)?.Level ?? (inSession ? AlertLevel.Urgent : AlertLevel.Warning);
+        string more = lost.Length > Named ? FormattableString.Invariant($", and {lost.Length - Named} more") : "";
+        yield return new AlertSign(
+            Key,
+            AlertKind.SensorsLost,
+            level,
+            SignState.On,
+            inSession ? "Wait: sensors lost" : "Sensors lost",
+            string.Join("; ", lost.Take(Named).Select(Words)) + more,
+            "look at the sensor and its wiring; until it answers, what it measures is not known")
+        {
+            After = inSession ? AlertLimits.SensorsLostInSession : limits.SensorsLostAfter,
+        };
+    }
+
+    /// <summary>The readings that are lost now.</summary>
+    internal static IEnumerable<Reading> Lost(AlertState state, AlertMoment moment, AlertLimits limits) =>
+        ReadingsOf(moment)
+            .Where(reading => !reading.IsGood && state.WereGood.Contains((reading.Sensor, reading.Quantity)))
+            .Where(reading => state.Session.IsActive || !limits.TypedByHand.Contains(reading.Quantity))
+            .OrderBy(reading => reading.Quantity).ThenBy(reading => reading.Sensor, StringComparer.Ordinal);
+
+    /// <summary>Every reading of a configured sensor.</summary>
+    internal static IEnumerable<Reading> ReadingsOf(AlertMoment moment) =>
+        moment.Assessment.Snapshot.Readings.Values.Concat(moment.Assessment.Snapshot.Others).Where(reading => reading.Sensor.Length > 0);
+
+    private static string Words(Reading reading)
+    {
+        string quantity = reading.Quantity switch
+        {
+            Quantity.BoothTemperature => "booth temperature",
+            Quantity.BoothHumidity => "booth humidity",
+            Quantity.IntakeTemperature => "intake temperature",
+            Quantity.IntakeHumidity => "intake humidity",
+            Quantity.StationPressure => "air pressure",
+            Quantity.PieceTemperature => "piece temperature",
+            Quantity.ExhaustProof => "proof of exhaust",
+            _ => "filter pressure drop",
+        };
+        return $"{quantity} ({reading.Sensor}): {reading.Cause ?? "no reading"}";
+    }
+}

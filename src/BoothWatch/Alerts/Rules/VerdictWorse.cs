@@ -1,0 +1,45 @@
+using BoothWatch.Verdicts;
+
+namespace BoothWatch.Alerts.Rules;
+
+/// <summary>
+/// The verdict is worse than the best one of the session. From slow down to wait is an episode of its own. A verdict that got worse
+/// because a sensor was lost is told by <see cref="SensorsLost"/>, and the dwell after it is not told at all.
+/// </summary>
+public sealed class VerdictWorse : IAlertRule
+{
+    /// <summary>Key of its one episode.</summary>
+    public const string Key = "verdict";
+
+    private static readonly string[] NeedSensors = ["booth-air-unknown", "piece-unknown", "exhaust-not-proven", "no-film-answer", "filter-loaded", "pressure-assumed"];
+
+    /// <inheritdoc/>
+    public IEnumerable<AlertSign> Look(AlertState state, AlertMoment moment, AlertLimits limits)
+    {
+        Verdict verdict = moment.Assessment.Verdict;
+        Verdict best;
+        if (state.Session.Best is { } known)
+        {
+            best = known;
+        }
+        else if (state.Open.TryGetValue(Key, out Episode? open) && moment.Time - open.Began < SprayingSession.Forgotten)
+        {
+            // From before a restart: only spray is surely as good as it was.
+            best = Verdict.Spray;
+        }
+        else
+        {
+            return [];
+        }
+
+        Reason reason = moment.Assessment.Reasons[0];
+        bool elsewhere = reason.Rule == "dwell" || (NeedSensors.Contains(reason.Rule) && SensorsLost.Lost(state, moment, limits).Any());
+        SignState seen = verdict >= best ? SignState.Off
+            : state.Session is { IsActive: true, Best: not null } && !elsewhere ? SignState.On
+            : SignState.Holding;
+        AlertLevel level = verdict == Verdict.Wait ? AlertLevel.Urgent : AlertLevel.Warning;
+        string word = verdict.Word();
+        string title = char.ToUpperInvariant(word[0]) + word[1..] + (seen == SignState.Off ? " again" : "");
+        return [new AlertSign(Key, AlertKind.VerdictWorse, level, seen, title, reason.Finding, reason.Action)];
+    }
+}
