@@ -14,6 +14,7 @@ using BoothWatch.Service.Reviews;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
+using BoothWatch.Service.WhatIf;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service;
@@ -47,6 +48,7 @@ public static class BoothHost
         builder.Services.AddOutput<PageFeed>(pump => pump.Capacity = 1);
         builder.Services.AddJobs(file);
         builder.Services.AddReviews();
+        builder.Services.AddWhatIf();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -55,7 +57,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage().MapJobs().MapReviews().MapBoothMetrics();
+        return builder.Build().MapPage().MapJobs().MapReviews().MapWhatIf().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);
