@@ -32,7 +32,7 @@ public sealed class ReviewTests(Browser browser)
         {
             await using Tab tab = await browser.Open($"{host.Url}/coats/{coat.Id}/review", width, height);
             await Assertions.Expect(tab.Page.Locator("#headline")).Not.ToBeEmptyAsync();
-            await tab.Page.WaitForFunctionAsync("[...document.querySelectorAll('img.chart')].every(image => image.complete && image.naturalWidth > 0)");
+            await tab.Page.EvaluateAsync("Promise.all([...document.querySelectorAll('img.chart[src]')].map(image => image.decode()))");
             Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
             AxeResult result = await tab.Page.RunAxe();
             Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));

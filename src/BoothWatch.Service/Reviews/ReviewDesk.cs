@@ -2,6 +2,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Jobs;
 using BoothWatch.Reviews;
+using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Solvents;
@@ -18,10 +19,10 @@ namespace BoothWatch.Service.Reviews;
 /// <param name="physics">The coat for the model.</param>
 /// <param name="coats">What the shop usually sprays.</param>
 /// <param name="booth">Height of the booth.</param>
-/// <param name="policy">The shop's limits.</param>
+/// <param name="policy">The shop's limits that hold now.</param>
 /// <param name="time">The shop's time zone.</param>
 public sealed class ReviewDesk(
-    ReviewAirQuery journal, CoatPhysics physics, IOptions<CoatOptions> coats, IOptions<BoothOptions> booth, VerdictPolicy policy, TimeProvider time)
+    ReviewAirQuery journal, CoatPhysics physics, IOptions<CoatOptions> coats, IOptions<BoothOptions> booth, PolicyInForce policy, TimeProvider time)
 {
     private const int MostKept = 16;
 
@@ -45,7 +46,7 @@ public sealed class ReviewDesk(
         lock (_one)
         {
             if (_kept.TryGetValue(coat.Id, out Kept? kept)
-                && kept.Details == coat.Details && kept.Outcome == coat.Outcome && kept.Policy == policy && kept.Extent == extent)
+                && kept.Details == coat.Details && kept.Outcome == coat.Outcome && kept.Policy == policy.Current && kept.Extent == extent)
             {
                 return kept.Review;
             }
@@ -56,7 +57,7 @@ public sealed class ReviewDesk(
                 _kept.Remove(_kept.MinBy(entry => entry.Value.At).Key);
             }
 
-            _kept[coat.Id] = new Kept(coat.Details, coat.Outcome, policy, extent, review, time.GetTimestamp());
+            _kept[coat.Id] = new Kept(coat.Details, coat.Outcome, policy.Current, extent, review, time.GetTimestamp());
             return review;
         }
     }
@@ -83,7 +84,7 @@ public sealed class ReviewDesk(
             PressurePa = coat.Moment?.PressurePa ?? StationPressure.AtAltitude(booth.Value.AltitudeM),
             AirUncertainty = new AirUncertainty(CoatMoments.PastUncertainty.TemperatureC, CoatMoments.PastUncertainty.HumidityPct),
             PieceUncertaintyC = CoatMoments.PastUncertainty.PieceC,
-            Policy = policy,
+            Policy = policy.Current,
             Zone = time.LocalTimeZone,
         };
     }

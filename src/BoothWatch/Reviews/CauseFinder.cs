@@ -15,7 +15,7 @@ namespace BoothWatch.Reviews;
 /// film, cup and air speed; 21 °C at the same humidity for hot air. The air itself has no reference of that kind, for drier air would
 /// always clear a coat: it counts by as much as it was too wet for a usual coat on a piece as warm as the air.
 /// </remarks>
-internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
+internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS, double wantedMarginC)
 {
     /// <summary>Less than this is not worth a word, °C.</summary>
     private const double LeastCostC = 0.1;
@@ -90,7 +90,7 @@ internal sealed class CauseFinder(ReviewCase coat, Replay sprayed, double openS)
             return new(ReviewCauseKind.AirTooWet, overC, $"air too wet from the start; {over}", "No level of the retarder ladder carries even a usual coat.");
         }
 
-        return RetarderLevel.Recommend(ladder.Count, at => Level(at).Covers(coat)) is { } safe
+        return RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(wantedMarginC)) is { } safe
             ? TooLittle($"{Pct(ladder[safe].RetarderPct)} would carry it through")
             : TooLittle($"{Pct(ladder[just].RetarderPct)} would just carry it, though no level with all the margin this shop wants");
     }

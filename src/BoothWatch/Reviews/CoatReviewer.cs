@@ -45,7 +45,7 @@ public static class CoatReviewer
             DateTimeOffset knownUntil = coat.Air.KnownUntil(coat.Landing)!.Value;
             return knownUntil + RecordedAir.LongestBridge < coat.Landing.AddSeconds(openS)
                 ? NotKnown(coat, words.NotLongEnough(knownUntil))
-                : Reviewed(coat, sprayed, run, words, parameters);
+                : Reviewed(coat, sprayed.With(course: coat.Air.CourseFrom(coat.Landing, Horizon(openS, longest))), run, words, parameters);
         }
         catch (DryingFailedException failed)
         {
@@ -62,8 +62,8 @@ public static class CoatReviewer
             : margin.MarginC < coat.Policy.CoverageFactor * margin.UncertaintyC ? ReviewFinding.MayBlush
             : ReviewFinding.Holds;
         bool explains = finding is ReviewFinding.Blushes or ReviewFinding.MayBlush;
-        IReadOnlyList<ReviewCause> causes = explains ? new CauseFinder(coat, sprayed, openS).Find() : [];
-        IReadOnlyList<ReviewRemedy> remedies = explains ? new RemedyFinder(coat, sprayed, wantedC, parameters).Find() : [];
+        IReadOnlyList<ReviewCause> causes = explains ? new CauseFinder(coat, sprayed, openS, wantedC).Find() : [];
+        IReadOnlyList<ReviewRemedy> remedies = explains ? new RemedyFinder(coat, sprayed, wantedC, Horizon(openS, TimeSpan.FromSeconds(parameters.LongestRunS))).Find() : [];
         IReadOnlyList<ReviewFilmPoint> film = [.. run.Trajectory.Select(point => FilmPoint(coat, sprayed.Air, point))];
         IReadOnlyList<ReviewAirPoint> air = AirAround(coat, sprayed.Conditions, parameters);
         (DateTimeOffset? since, double least) = NegativeMargin(coat, air, openS);
@@ -102,6 +102,13 @@ public static class CoatReviewer
             Air = air,
             Film = film,
         };
+    }
+
+    // How much air a coat done otherwise could meet: far more than it takes to set, and no more than is run.
+    private static TimeSpan Horizon(double openS, TimeSpan longest)
+    {
+        TimeSpan ample = TimeSpan.FromSeconds(4 * openS) + TimeSpan.FromMinutes(30);
+        return ample < longest ? ample : longest;
     }
 
     private static CoatReview NotKnown(ReviewCase coat, string why) => new()

@@ -5,7 +5,7 @@ using BoothWatch.Verdicts;
 namespace BoothWatch.Reviews;
 
 /// <summary>Finds what would have held: one thing done otherwise, all else as it was, and the coat run again in the recorded air.</summary>
-internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wantedMarginC, FilmParameters parameters)
+internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wantedMarginC, TimeSpan horizon)
 {
     private const double FilmStepUm = 5;
     private const double PieceStepC = 0.5;
@@ -24,7 +24,7 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
     {
         IReadOnlyList<(double RetarderPct, Solvents.Mix Mix)> ladder = coat.Plan.Ladder;
         Replay Level(int at) => sprayed.With(_own with { Mix = ladder[at].Mix });
-        int? sure = RetarderLevel.Recommend(ladder.Count, at => Level(at).Covers(coat));
+        int? sure = LeastThatCovers(ladder.Count, Level);
         int? edge = RetarderLevel.Recommend(ladder.Count, at => Level(at).Holds(0));
         double? edgePct = edge is { } e ? ladder[e].RetarderPct : null;
         if (sure is { } found)
@@ -37,6 +37,26 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
         double shortC = wantedMarginC - Level(ladder.Count - 1).MarginC;
         string near = edgePct is { } only ? Text($"; {only:0.##} % only just") : "";
         return new(ReviewRemedyKind.Retarder, false, null, edgePct, null, "", Text($"no level of the ladder: even {ladder[^1].RetarderPct:0.##} % leaves the wanted margin short by {_text.By(shortC)}{near}"));
+    }
+
+    // The least level with its own uncertainty, which takes many runs: so it is guessed with that of the coat as sprayed, and then put right.
+    private int? LeastThatCovers(int levels, Func<int, Replay> level)
+    {
+        int at = RetarderLevel.Recommend(levels, i => level(i).Holds(wantedMarginC)) ?? levels - 1;
+        while (!level(at).Covers(coat))
+        {
+            if (++at == levels)
+            {
+                return null;
+            }
+        }
+
+        while (at > 0 && level(at - 1).Covers(coat))
+        {
+            at--;
+        }
+
+        return at;
     }
 
     private ReviewRemedy? ThinnerFilm()
@@ -119,18 +139,23 @@ internal sealed class RemedyFinder(ReviewCase coat, Replay sprayed, double wante
     // Null: not known, for the air or the piece was not recorded until the coat would have set.
     private bool? HoldsAt(DateTimeOffset start)
     {
-        if (!(coat.Air.KnownUntil(start) > start)
-            || coat.Air.At(start)?.PieceTemperatureC is not { } pieceC
-            || coat.Air.CourseFrom(start, TimeSpan.FromSeconds(parameters.LongestRunS)) is not { } course
-            || CoatConditionsCheck.Outside(course.Landing.TemperatureC, pieceC, _own.PressurePa) is not null)
+        if (coat.Air.At(start)?.PieceTemperatureC is not { } pieceC
+            || coat.Air.CourseFrom(start, horizon) is not { } course
+            || CoatConditionsCheck.Outside(course.Landing.TemperatureC, pieceC, _own.PressurePa) is not null
+            || coat.Air.KnownUntil(start) is not { } knownUntil
+            || knownUntil <= start)
         {
             return null;
         }
 
         Replay then = sprayed.With(_own with { PieceTemperatureC = pieceC }, course);
-        return then.Run().TimeToSetS is { } setS && start.AddSeconds(setS) <= coat.Air.KnownUntil(start) + RecordedAir.LongestBridge
-            ? then.Holds(wantedMarginC)
-            : null;
+        if (!then.MayHold(wantedMarginC))
+        {
+            return false;
+        }
+
+        DryingResult run = then.RunRaised(wantedMarginC);
+        return run.TimeToSetS is { } setS && start.AddSeconds(setS) <= knownUntil + RecordedAir.LongestBridge ? then.IsClear(run) : null;
     }
 
     private DateTimeOffset Midnight(int daysOn)

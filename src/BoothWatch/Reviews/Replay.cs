@@ -35,9 +35,18 @@ internal sealed class Replay(CoatConditions conditions, AirCourse air, FilmParam
     public DryingResult Run(bool keepTrajectory = false) => DryingRun.Simulate(Conditions, air, parameters, keepTrajectory);
 
     /// <summary>Whether the margin is at least so much, by one drying run.</summary>
-    public bool Holds(double marginC) =>
-        air.Landing.DewPointC + marginC <= Math.Min(Conditions.AirTemperatureC, Conditions.PieceTemperatureC)
-        && WaterAtSet(marginC) <= parameters.BlushToleranceGPerM2;
+    public bool Holds(double marginC) => MayHold(marginC) && IsClear(RunRaised(marginC));
+
+    /// <summary>False where bare air or piece leaves no room for such a margin, whatever the film does.</summary>
+    public bool MayHold(double marginC) =>
+        air.Landing.DewPointC + marginC <= Math.Min(Conditions.AirTemperatureC, Conditions.PieceTemperatureC);
+
+    /// <summary>One drying run with the dew point higher all along by so much, °C.</summary>
+    public DryingResult RunRaised(double byC) =>
+        DryingRun.Simulate(Conditions, air.With(step => step with { DewPointC = step.DewPointC + byC }), parameters);
+
+    /// <summary>True when a run leaves no more water than the tolerance.</summary>
+    public bool IsClear(DryingResult run) => run.WaterAtSetGPerM2 <= parameters.BlushToleranceGPerM2;
 
     /// <summary>The margin with its uncertainty, from the sensors and the model as in any other answer.</summary>
     public MixMargin MarginWith(ReviewCase coat)
@@ -69,14 +78,11 @@ internal sealed class Replay(CoatConditions conditions, AirCourse air, FilmParam
     private double Critical(double blushDewPointC) =>
         CriticalHumidity.Cap(blushDewPointC, Conditions.AirTemperatureC, Conditions.PieceTemperatureC).DewPointC;
 
-    private double WaterAtSet(double raisedC) =>
-        DryingRun.Simulate(Conditions, air.With(step => step with { DewPointC = step.DewPointC + raisedC }), parameters).WaterAtSetGPerM2;
-
     private double FindBlushDewPointC(double nearC = double.NaN)
     {
         double landingC = air.Landing.DewPointC;
         double highest = Conditions.AirTemperatureC + CriticalHumidity.BeyondSaturationC;
-        BlushSearch search = new(dewPointC => WaterAtSet(dewPointC - landingC), parameters.BlushToleranceGPerM2, highest);
+        BlushSearch search = new(dewPointC => RunRaised(dewPointC - landingC).WaterAtSetGPerM2, parameters.BlushToleranceGPerM2, highest);
         if (!double.IsNaN(nearC))
         {
             return search.Run(Math.Min(highest, nearC + 0.15), 0.1);

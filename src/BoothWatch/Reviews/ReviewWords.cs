@@ -9,7 +9,7 @@ namespace BoothWatch.Reviews;
 internal sealed class ReviewWords(ReviewCase coat)
 {
     /// <summary>A second cause is named beside the first from this share of its cost on. Own choice.</summary>
-    private const double WorthNaming = 1.0 / 3;
+    private const double WorthNaming = 0.25;
 
     /// <summary>A time to set that differs from the usual by less than this share is as usual. Own choice.</summary>
     private const double AsUsual = 0.15;

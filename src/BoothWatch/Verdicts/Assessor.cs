@@ -94,7 +94,7 @@ public sealed class Assessor(Func<VerdictPolicy> policy, AskFilm askFilm, double
         }
         catch (DryingFailedException failed)
         {
-            return (null, $"the film model gave no answer: {new TemperatureText(policy.TemperatureUnit).Of(failed)}");
+            return (null, $"the film model gave no answer: {new TemperatureText(readings.Policy.TemperatureUnit).Of(failed)}");
         }
     }
 

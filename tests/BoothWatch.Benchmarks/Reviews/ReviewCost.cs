@@ -16,8 +16,9 @@ namespace BoothWatch.Benchmarks.Reviews;
 
 /// <summary>
 /// Fills a journal with 24 wet days, each recorded round the clock, with a coat that blushed on each and single rows on a third of them;
-/// serves it, and asks for every review over a real connection. Fails when a first review, or the 95th percentile of later ones, is
-/// above its bound.
+/// serves it, and asks for every review over a real connection. Fails when a first review, or the 95th percentile of later ones, takes
+/// more processor time than its bound (that of the whole process: the wall clock of a shared machine says little, and is shown beside).
+/// Run it with DOTNET_TieredCompilation=0, for so the service is built.
 /// </summary>
 internal static class ReviewCost
 {
@@ -43,8 +44,8 @@ internal static class ReviewCost
         app.Services.GetRequiredService<JobStore>().Import(Enumerable.Range(0, Days).Select(Import), EntrySource.Demo, onlyIfEmpty: true, FillAir);
         string url = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         using HttpClient http = new();
-        List<double> first = [];
-        List<double> later = [];
+        List<(double WallMs, double CpuMs)> first = [];
+        List<(double WallMs, double CpuMs)> later = [];
         for (int coat = 1; coat <= Days; coat++)
         {
             first.Add(await Ask(http, $"{url}/api/coats/{coat}/review"));
@@ -60,23 +61,30 @@ internal static class ReviewCost
         Directory.Delete(folder, recursive: true);
 
         // The very first answer after a start warms the program up, and is shown beside.
-        double start = first[0];
-        double[] firsts = [.. first.Skip(1).Order()];
-        double[] laters = [.. later.Skip(3).Order()];
-        double high = laters[(int)(0.95 * (laters.Length - 1))];
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"first review after a start {start:0} ms"));
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"first review of a coat     median {firsts[firsts.Length / 2]:0} ms, slowest {firsts[^1]:0} ms, bound {FirstBoundMs:0} ms"));
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"later, and its charts      median {laters[laters.Length / 2]:0} ms, 95 % {high:0} ms, bound {LaterBoundMs:0} ms"));
-        return firsts[^1] < FirstBoundMs && high < LaterBoundMs ? 0 : 1;
+        Print(output, "first review after a start", first[..1]);
+        Print(output, "first review of a coat", first[1..]);
+        Print(output, "later, and its charts", later[3..]);
+        double slowest = first.Skip(1).Max(ask => ask.CpuMs);
+        double high = At(later[3..], ask => ask.CpuMs, 0.95);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"slowest first review {slowest:0} ms, bound {FirstBoundMs:0} ms; 95 % of later {high:0} ms, bound {LaterBoundMs:0} ms"));
+        return slowest < FirstBoundMs && high < LaterBoundMs ? 0 : 1;
     }
 
-    private static async Task<double> Ask(HttpClient http, string address)
+    private static void Print(TextWriter output, string what, List<(double WallMs, double CpuMs)> asks) => output.WriteLine(string.Create(
+        CultureInfo.InvariantCulture,
+        $"{what,-28} processor: median {At(asks, ask => ask.CpuMs, 0.5):0} ms, 95 % {At(asks, ask => ask.CpuMs, 0.95):0} ms; wall: median {At(asks, ask => ask.WallMs, 0.5):0} ms, 95 % {At(asks, ask => ask.WallMs, 0.95):0} ms"));
+
+    private static double At(List<(double WallMs, double CpuMs)> asks, Func<(double WallMs, double CpuMs), double> of, double share) =>
+        asks.Select(of).Order().ElementAt((int)(share * (asks.Count - 1)));
+
+    private static async Task<(double WallMs, double CpuMs)> Ask(HttpClient http, string address)
     {
         long start = Stopwatch.GetTimestamp();
+        TimeSpan before = Environment.CpuUsage.TotalTime;
         using HttpResponseMessage answer = await http.GetAsync(address);
         await answer.Content.ReadAsByteArrayAsync();
         answer.EnsureSuccessStatusCode();
-        return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        return (Stopwatch.GetElapsedTime(start).TotalMilliseconds, (Environment.CpuUsage.TotalTime - before).TotalMilliseconds);
     }
 
     private static JobImport Import(int day)
