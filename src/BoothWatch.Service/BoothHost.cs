@@ -18,6 +18,7 @@ using BoothWatch.Service.Reviews;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
+using BoothWatch.Service.Setup;
 using BoothWatch.Service.WhatIf;
 using Microsoft.Extensions.Options;
 
@@ -66,6 +67,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
+        builder.Services.AddSetup(file);
         more(builder.Services);
 
         return builder.Build()
@@ -76,6 +78,7 @@ public static class BoothHost
             .MapReviews()
             .MapLimit()
             .MapAlerts()
+            .MapSetup()
             .MapBoothMetrics();
     }
 
