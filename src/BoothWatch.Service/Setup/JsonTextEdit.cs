@@ -121,7 +121,7 @@ internal static class JsonTextEdit
         int lineFeed = inside.IndexOf((byte)'\n');
         if (lineFeed < 0)
         {
-            splices.Add(new Splice(contentEnd, 0, " " + member + (contentEnd == section.Close ? " " : "")));
+            splices.Add(new Splice(contentEnd, 0, " " + member + (section.LastEnd < 0 && contentEnd == section.Close ? " " : "")));
             return splices;
         }
 

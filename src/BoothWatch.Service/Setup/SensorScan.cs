@@ -145,11 +145,13 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
     {
         string likely = part.Id == "ads1115-pressure" ? "answers as an ADS1115 does, which sends nothing that identifies it" : "found";
         SensorRole? role = RoleFor(part, source);
+        string name = (role ?? part.Roles[0]).Name;
+        string pressure = GivesPressureBeside(part, name) ? ", \"stationPressure\": false" : "";
         string line = $$"""
-            "{{role?.Name ?? part.Roles[0].Name}}": { "part": "{{part.Id}}", "source": "{{Word(source)}}", "bus": {{bus}}, "address": "{{Hex(address)}}" },
+            "{{name}}": { "part": "{{part.Id}}", "source": "{{Word(source)}}", "bus": {{bus}}, "address": "{{Hex(address)}}"{{pressure}} },
             """;
         string finding = role is null ? $"{likely}; every sensor that it could be has a part already, and this line would replace one" : $"{likely}, not configured";
-        return new ScanLine(bus, Hex(address), Word(source), part.Id, null, finding, true, line.Trim());
+        return new ScanLine(bus, Hex(address), Word(source), part.Id, null, finding, true, line);
     }
 
     private static ScanLine Stranger(SignalSource source, int bus, IGrouping<int, I2cPart> place) => new(
@@ -160,6 +162,10 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
     private SensorRole? RoleFor(I2cPart part, SignalSource source) => part.Roles.FirstOrDefault(role =>
         options.Value.All().Single(sensor => sensor.Role == role).Options is { } now
         && (now.Part == SensorsOptions.None || (source == SignalSource.Real && SensorParts.Find(now.Part)?.IsEmulated(now) == true)));
+
+    // Only one sensor may give the station pressure.
+    private bool GivesPressureBeside(I2cPart part, string name) => part.GivesPressure(new SensorOptions())
+        && options.Value.All().Any(other => other.Role.Name != name && SensorParts.Find(other.Options.Part)?.GivesPressure(other.Options) == true);
 
     private static string Word(SignalSource source) => source == SignalSource.Real ? "real" : "emulated";
 

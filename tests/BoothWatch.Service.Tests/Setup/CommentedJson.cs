@@ -45,9 +45,8 @@ internal sealed class CommentedJson
             string name = (_random.Next(2) == 0 ? "name" : "Näme") + i.ToString(CultureInfo.InvariantCulture);
             string inner = path.Length > 0 ? $"{path}:{name}" : name;
             Space();
-            _text.Append('"').Append(name).Append('"');
-            Space();
-            _text.Append(':');
+            // The reader takes no comment between a name and its colon.
+            _text.Append('"').Append(name).Append('"').Append(' ', _random.Next(2)).Append(':');
             Space();
             Value(inner, depth);
             Space();

@@ -3,7 +3,7 @@ namespace BoothWatch.Service.Tests.Setup;
 /// <summary>A copy of the shipped configuration in a folder of its own.</summary>
 public sealed class ConfigFolder : IDisposable
 {
-    public ConfigFolder() => File.Copy(RepositoryFile.Path("config/boothwatch.json"), JsonPath);
+    public ConfigFolder() => File.Copy(Path.Combine(RepositoryFile.Root, "config/boothwatch.json"), JsonPath);
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("boothwatch-setup-").FullName;
 

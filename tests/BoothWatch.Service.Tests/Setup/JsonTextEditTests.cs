@@ -40,7 +40,7 @@ public class JsonTextEditTests
     [Fact]
     public void Set_InTheShippedFile_ChangesOneLine()
     {
-        string text = File.ReadAllText(RepositoryFile.Path("config/boothwatch.json"));
+        string text = RepositoryFile.Read("config/boothwatch.json");
         string[] before = text.Split('\n');
         string[] after = Edit(text, "coat:retarderHighestPct", "12.5").Split('\n');
         Assert.Equal(before.Length, after.Length);

@@ -107,7 +107,7 @@ public sealed class SetupApiTests : IDisposable
     public async Task Steps_AreOpenUntilConfirmed_AndOpenAgainWhenWhatWasConfirmedChanges()
     {
         await using JobHost host = await Start(("light:buzzerPin", "5"));
-        Assert.Equal([false, false, false], Done(await host.Get("/api/setup"), "booth", "materials", "light"));
+        Assert.Equal(new[] { false, false, false }, Done(await host.Get("/api/setup"), "booth", "materials", "light"));
         foreach (string id in new[] { "booth", "materials", "green", "yellow", "red", "buzzer" })
         {
             Assert.Equal(200, (await host.Post("/api/setup/confirm", $$"""{ "id": "{{id}}" }""")).Status);
@@ -115,13 +115,13 @@ public sealed class SetupApiTests : IDisposable
 
         Assert.Equal(400, (await host.Post("/api/setup/confirm", """{ "id": "purple" }""")).Status);
         JsonElement state = await host.Get("/api/setup");
-        Assert.Equal([true, true, false], Done(state, "booth", "materials", "light")); // no lamp lights up at emulated pins
+        Assert.Equal(new[] { true, true, false }, Done(state, "booth", "materials", "light")); // no lamp lights up at emulated pins
         Assert.All(state.GetProperty("lamps").EnumerateArray(), lamp => Assert.Equal(JsonValueKind.String, lamp.GetProperty("confirmed").ValueKind));
 
         await File.WriteAllTextAsync(_folder.JsonPath, _folder.Text.Replace("\"cupMl\": 250", "\"cupMl\": 400", StringComparison.Ordinal));
-        Assert.Equal([true, false], Done(await host.Get("/api/setup"), "booth", "materials"));
+        Assert.Equal(new[] { true, false }, Done(await host.Get("/api/setup"), "booth", "materials"));
         Assert.Equal(200, (await Change(host, """{ "coat:cupMl": 300 }""")).Status);
-        Assert.Equal([true, true], Done(await host.Get("/api/setup"), "booth", "materials"));
+        Assert.Equal(new[] { true, true }, Done(await host.Get("/api/setup"), "booth", "materials"));
     }
 
     [Fact]
