@@ -47,7 +47,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
         await page.Locator("#booth").GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
         await Expect(page.Locator("#booth [role=status]")).ToContainTextAsync("It takes effect at the next start");
         await Expect(page.Locator("#restart")).ToContainTextAsync("booth:name, booth:altitudeM");
-        await page.GetByLabel("Coat", new() { Exact = true }).SelectOptionAsync("flash");
+        await page.Locator("[data-key='coat:kind']").SelectOptionAsync("flash");
         await page.GetByLabel("Most retarder, %, by the can").FillAsync("12,5");
         await page.Locator("#materials").GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
         await Expect(page.Locator("#materials [role=status]")).ToContainTextAsync("It takes effect at the next start");
@@ -118,7 +118,8 @@ public sealed class SetupTests(Browser browser) : IDisposable
     private async Task<Tab> SignedIn(JobHost host, int width, int height)
     {
         Tab tab = await browser.Open("about:blank", width, height);
-        await tab.SignIn(host.SignInLink, host.Url + "/setup");
+        await tab.Page.GotoAsync(host.SignInLink.Replace("/sign-in", "/sign-in?next=%2Fsetup", StringComparison.Ordinal));
+        await tab.Page.WaitForURLAsync("**/setup", new() { WaitUntil = WaitUntilState.DOMContentLoaded });
         return tab;
     }
 
