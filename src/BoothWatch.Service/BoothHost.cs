@@ -89,6 +89,7 @@ public static class BoothHost
             TemperatureUnit = booth.Unit,
             Sensors = PageSources.Describe(services.GetServices<ISensor>()),
             PieceEntry = PieceEntryOf(services),
+            HasJobs = true,
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf)],
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,

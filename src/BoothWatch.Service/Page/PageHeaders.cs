@@ -1,6 +1,6 @@
 namespace BoothWatch.Service.Page;
 
-/// <summary>Headers of every answer: nothing from elsewhere, nothing inline, nothing cached, not to be framed.</summary>
+/// <summary>Headers of every answer: nothing from elsewhere, nothing inline, nothing kept but what says so, not to be framed.</summary>
 internal static class PageHeaders
 {
     private const string PagePolicy =
@@ -17,7 +17,7 @@ internal static class PageHeaders
             headers["Referrer-Policy"] = "no-referrer";
             headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
-            headers.CacheControl = "no-store";
+            headers.CacheControl = headers.CacheControl is [{ Length: > 0 } own] && context.Response.StatusCode < 400 ? own : "no-store";
             return Task.CompletedTask;
         });
         return next(context);

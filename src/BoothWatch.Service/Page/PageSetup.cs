@@ -32,6 +32,12 @@ public static class PageSetup
         services.AddSingleton<PieceTemperatureEndpoint>();
         services.AddHostedService<PageAnnouncement>();
 
+        // Also under TLS: what is compressed on the way holds no secret, and streams are left out, which compression would hold up.
+        services.AddResponseCompression(compression =>
+        {
+            compression.EnableForHttps = true;
+            compression.MimeTypes = ["text/html", "text/css", "text/javascript", "application/json", "application/problem+json", "image/svg+xml"];
+        });
         services.ConfigureHttpJsonOptions(json => PageJson.Apply(json.SerializerOptions));
         services.AddProblemDetails(problems => problems.CustomizeProblemDetails = problem =>
         {
@@ -49,14 +55,19 @@ public static class PageSetup
     {
         PageEndpoints page = app.Services.GetRequiredService<PageEndpoints>();
         app.Use(PageHeaders.Add);
+        app.UseResponseCompression();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
 
         app.MapGet("/", page.Page).ExcludeFromDescription();
         foreach ((string name, string mediaType) in PageAssets.MediaTypes)
         {
-            byte[] bytes = PageAssets.Read(name);
-            app.MapGet("/" + name, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
+            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).ExcludeFromDescription();
+        }
+
+        foreach ((string name, string mediaType) in PageAssets.ChartLibraryMediaTypes)
+        {
+            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name, whole: true), mediaType).Answer).ExcludeFromDescription();
         }
 
         app.MapGet("/api/view", page.ViewEvents).ExcludeFromDescription();

@@ -14,7 +14,7 @@ public sealed class SeriesQuery(JournalLocation location)
     public const int FewestPoints = 2;
 
     /// <summary>Most points a caller may ask for.</summary>
-    public const int MostPoints = 10_000;
+    public const int MostPoints = 12_000;
 
     private static readonly int[] StepsS =
         [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
