@@ -250,7 +250,7 @@ public sealed class ChartTests(Browser browser, ITestOutputHelper output)
         string moment = await tab.Page.Locator("#moment").InnerTextAsync();
         string air = await tab.Page.Locator("#at-temperatureC").InnerTextAsync();
         int year = TimeProvider.System.GetLocalNow().Year;
-        DateTime local = DateTime.ParseExact(moment + " " + year.ToString(CultureInfo.InvariantCulture), "ddd, d MMM, HH:mm:ss yyyy", CultureInfo.InvariantCulture);
+        DateTime local = DateTime.ParseExact(moment + " " + year.ToString(CultureInfo.InvariantCulture), "ddd d MMM, HH:mm:ss yyyy", CultureInfo.InvariantCulture);
         return (TimeZoneInfo.ConvertTimeToUtc(local, TimeProvider.System.LocalTimeZone), double.Parse(air.Split('\u00a0')[0], CultureInfo.InvariantCulture));
     }
 

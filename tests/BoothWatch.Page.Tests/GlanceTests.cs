@@ -125,7 +125,7 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
         (int status, JsonElement job) = await host.Post("/api/jobs", """{ "piece": "side table", "schedule": "touch-up" }""");
         Assert.Equal(201, status);
         await using Tab tab = await browser.Open(host.Url, 390, 844);
-        await Expect(tab.Page.Locator("#jobName")).ToHaveTextAsync("side table");
+        await Expect(tab.Page.Locator("#jobName")).ToHaveTextAsync("Next for side table");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Mark flash coat" }).ClickAsync();
         await Expect(tab.Page.Locator("#jobWhat")).ToHaveTextAsync("flash, being sprayed");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();

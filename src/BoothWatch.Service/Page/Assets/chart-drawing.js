@@ -99,7 +99,7 @@ export function draw(area, { unit, zone, coats }) {
   const yAxis = (ink, label) => ({
     stroke: ink.text, font: ink.font, size: AXIS_PX - 22, label, labelFont: ink.font, labelSize: 22, labelGap: 0,
     grid: { stroke: ink.grid, width: 1 }, ticks: { show: false }, space: 34,
-    values: (_, splits, __, ___, step) => splits.map(v => v.toFixed(step < 1 ? 1 : 0).replace("-", "−")),
+    values: (_, splits, __, ___, step) => splits.map(v => v.toFixed(Number.isInteger(step) ? 0 : 1).replace("-", "−")),
   });
 
   // ---- what uPlot does not draw by itself ---------------------------------------------------------
@@ -172,7 +172,7 @@ export function draw(area, { unit, zone, coats }) {
       let free = -Infinity;
       for (const coat of coats().toSorted((a, b) => a.startS - b.startS)) {
         const left = plot.valToPos(coat.startS, "x", true);
-        const width = Math.max(coat.stopS === null ? 0 : plot.valToPos(coat.stopS, "x", true) - left, left >= free ? least : 3 * devicePixelRatio);
+        const width = Math.max(plot.valToPos(coat.stopS, "x", true) - left, left >= free ? least : 3 * devicePixelRatio);
         ctx.fillStyle = coat.outcome === "blushed" ? ink.verdicts[0] : ink.coat;
         ctx.fillRect(left, top, width, height);
         if (left >= free) {
@@ -221,7 +221,7 @@ export function draw(area, { unit, zone, coats }) {
     coatNear: timeS => {
       const perPixel = (view.to - view.from) / Math.max(plots[0].over.clientWidth, 1);
       return coats()
-        .map(coat => ({ coat, awayS: timeS < coat.startS ? coat.startS - timeS : Math.max(0, timeS - (coat.stopS ?? coat.startS)) }))
+        .map(coat => ({ coat, awayS: timeS < coat.startS ? coat.startS - timeS : Math.max(0, timeS - coat.stopS) }))
         .filter(near => near.awayS <= COAT_NEAR_PX * perPixel)
         .sort((a, b) => a.awayS - b.awayS)[0]?.coat ?? null;
     },

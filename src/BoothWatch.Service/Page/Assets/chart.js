@@ -6,6 +6,7 @@ const SPANS = [["Hour", 3600, 1500], ["Day", 86400, 1500], ["Week", 604800, 1200
 const LEAST_SPAN_S = 60;
 const MOST_SPAN_S = 366 * 86400;
 const POINTS_WANTED = 1500;
+const OPEN_COAT_S = 3600; // a coat that nobody stopped is taken to be sprayed until now, but no longer than this
 const PICTURE_EVERY_MS = 10000;
 const body = document.body;
 const COLUMNS = ["temperatureC", "dewPointC", "lowestFilmTemperatureC", "blushMarginC", "verdict"];
@@ -176,7 +177,7 @@ async function load(from, to, points, setsView) {
       note(past.detail);
       return;
     }
-    coats = (marked?.rows ?? []).map(row => ({ ...row, startS: Date.parse(row.start) / 1000, stopS: row.stop ? Date.parse(row.stop) / 1000 : null }));
+    coats = (marked?.rows ?? []).map(row => ({ ...row, startS: Date.parse(row.start) / 1000, stopS: row.stop ? Date.parse(row.stop) / 1000 : Math.min(nowS(), Date.parse(row.start) / 1000 + OPEN_COAT_S) }));
     take(past, from, to);
     if (setsView) { setView(from, to); }
     note(past.timeS.length === 0 ? "No readings in this span." : Number(body.dataset.speed) > 1 ? `Clock time; the shop's day runs ${body.dataset.speed} times faster.` : "");

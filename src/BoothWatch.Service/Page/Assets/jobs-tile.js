@@ -89,7 +89,7 @@ function paint() {
   const sinceS = (performance.now() - askedAt) / 1000;
   const open = job.coats.find(coat => !coat.details.stop);
   const timer = job.timers.find(t => t.kind.startsWith("next") || t.leftS === null || t.leftS - sinceS > 0);
-  set("jobName", job.piece);
+  set("jobName", `Next for ${job.piece}`);
   if (open) {
     set("jobWhen", `coat ${open.place}`);
     set("jobWhat", `${open.details.kind}, being sprayed`);
