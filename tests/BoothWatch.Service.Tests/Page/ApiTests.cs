@@ -109,7 +109,7 @@ public sealed class ApiTests
     [Theory]
     [InlineData("/api/history?from=yesterday", "from", "from is yesterday; give a time after RFC 3339", "for example from=20")]
     [InlineData("/api/history?to=2026-06-03T06:00:00", "to", "to is 2026-06-03T06:00:00; give a time", "with Z or an offset")]
-    [InlineData("/api/history?points=1", "points", "points is 1; give a number from 2 to 5000", "for example points=500")]
+    [InlineData("/api/history?points=1", "points", "points is 1; give a number from 2 to 12000", "for example points=500")]
     [InlineData("/api/history?points=many", "points", "points is many", "from 2 to 12000")]
     [InlineData("/api/history?from=2026-06-03T06:00:00Z&to=2026-06-03T05:00:00Z", "from", "from is 2026-06-03T06:00:00Z; give a time before 'to'", "from=2026-06-03T04:00:00Z")]
     [InlineData("/api/history?from=1970-01-01T00:00:00Z&to=2026-06-03T05:00:00Z", "from", "at most 366 days", "for example")]
@@ -225,7 +225,7 @@ public sealed class ApiTests
         Assert.StartsWith("3.", api.GetProperty("openapi").GetString(), StringComparison.Ordinal);
         JsonElement paths = api.GetProperty("paths");
         Assert.Equal(["/api/events", "/api/health", "/api/history", "/api/now", "/api/piece-temperature", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
-        Assert.Equal(["from", "to", "points"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
+        Assert.Equal(["from", "to", "points", "shape"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
         JsonElement schemas = api.GetProperty("components").GetProperty("schemas");
         Assert.Equal(["wait", "slow down", "spray"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(e => e.GetString()));
 

@@ -57,7 +57,7 @@ public sealed partial class PageWeightTests
         using HttpRequestMessage request = new(HttpMethod.Get, shop.Url + "/api/view");
         request.Headers.TryAddWithoutValidation("Accept-Encoding", "br, gzip");
         using HttpResponseMessage answer = await Http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead);
-        Assert.Empty(answer.Content.Headers.ContentEncoding);
+        Assert.DoesNotContain(answer.Content.Headers.ContentEncoding, coding => coding is "br" or "gzip");
     }
 
     [Fact]

@@ -39,14 +39,14 @@ public class RetarderDoseTests
         FilmFindings film = GoodBooth.Film(marginC, loadedPct, neededPct);
         foreach (double cupMl in new[] { 100.0, 250, 500, 1000 })
         {
-            IEnumerable<Reason> expected = Judge(film with { CupMl = cupMl });
+            Reason[] expected = Judge(film with { CupMl = cupMl });
             Assert.Equal(expected, Judge(film).Select(reason => RetarderDose.ForCup(reason, film, cupMl)));
         }
     }
 
-    private static IEnumerable<Reason> Judge(FilmFindings film)
+    private static Reason[] Judge(FilmFindings film)
     {
         Evidence evidence = new() { Snapshot = GoodBooth.Snapshot(), Policy = new VerdictPolicy(), Air = GoodBooth.Air(), Film = film };
-        return new IRule[] { new BlushMargin(), new MuchRetarder() }.SelectMany(rule => rule.Judge(evidence)).ToArray();
+        return [.. new IRule[] { new BlushMargin(), new MuchRetarder() }.SelectMany(rule => rule.Judge(evidence))];
     }
 }

@@ -247,7 +247,7 @@ function step(by) {
   }
 }
 
-const PARTS = [["Air", "temperatureC", "air"], ["Dew point", "dewPointC", "dew"], ["Film", "lowestFilmTemperatureC", "film"], ["Margin", "blushMarginC", "margin"]];
+const PARTS = [["Air", "temperatureC", "air"], ["Dew point", "dewPointC", "dew"], ["Coldest film", "lowestFilmTemperatureC", "film"], ["Margin", "blushMarginC", "margin"]];
 
 function readoutParts() {
   const place = section.querySelector("#readout");
