@@ -19,6 +19,9 @@ public readonly record struct StraightLine(double Slope, double Intercept, doubl
     /// <summary>Least number of points: two make a line, the third says what it is worth.</summary>
     public const int FewestPoints = 3;
 
+    /// <summary>Residuals whose squares are below this share of those of y are rounding, and no noise that could resemble itself.</summary>
+    private const double RoundingShare = 1e-18;
+
     /// <summary>The value of the line.</summary>
     public double At(double x) => Intercept + (Slope * x);
 
@@ -49,7 +52,8 @@ public readonly record struct StraightLine(double Slope, double Intercept, doubl
         double[] residuals = [.. Enumerable.Range(0, n).Select(i => y[i] - intercept - (slope * x[i]))];
         double squares = residuals.Sum(r => r * r);
         double error = Math.Sqrt(squares / (n - 2) / sxx);
-        return new StraightLine(slope, intercept, error, Adjusted(error, n, squares > 0 ? Lag1(residuals, squares) : 0));
+        bool isExact = squares <= RoundingShare * y.Sum(v => (v - meanY) * (v - meanY));
+        return new StraightLine(slope, intercept, error, Adjusted(error, n, isExact ? 0 : Lag1(residuals, squares)));
     }
 
     private static double Lag1(double[] residuals, double squares) =>

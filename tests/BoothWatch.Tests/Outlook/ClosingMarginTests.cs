@@ -51,7 +51,7 @@ public class ClosingMarginTests
         Assert.Null(ClosingMargin.Of(Minutes(20, backS => backS is > 500 and < 620 ? 1.0 : 2.5), NowS));
 
     [Theory]
-    [InlineData(15)]
+    [InlineData(13)]
     [InlineData(1)]
     public void Points_OverTooShortATime_GiveNothing(double minutes) =>
         Assert.Null(ClosingMargin.Of(Minutes(minutes, backS => 2.0 + (3.0 * backS / 3600)), NowS));
