@@ -7,6 +7,9 @@ internal sealed class BuiltProgram : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
+    /// <summary>A shell lets what it starts in the background ignore Ctrl-C, and that is inherited by the tests and by what they start.</summary>
+    private static readonly string[] UnignoredInterrupt = OperatingSystem.IsLinux() ? ["--default-signal=INT"] : [];
+
     private readonly Process _process;
 
     public BuiltProgram(string workingFolder, params string[] args)
@@ -16,7 +19,9 @@ internal sealed class BuiltProgram : IDisposable
 
     public BuiltProgram(string workingFolder, Uri page, params string[] args)
     {
-        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args])
+        string dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet";
+        string[] program = [dotnet, Path.Combine(AppContext.BaseDirectory, "BoothWatch.Service.dll"), .. args];
+        var start = new ProcessStartInfo("env", [.. UnignoredInterrupt, .. program])
         {
             WorkingDirectory = workingFolder,
             RedirectStandardInput = true,
