@@ -45,6 +45,39 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
         Assert.Equal("[]", small);
     }
 
+    [ChartBrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Keyboard_Alone_ReachesEveryControlAndShowsWhereItIs(int width, int height)
+    {
+        await using ShopPage shop = await ShopPage.Start(history: new SampleHistory(TimeProvider.System));
+        await shop.Show(Samples.SlowDown);
+        await using Tab tab = await browser.Open(shop.Url, width, height);
+        await tab.Page.Locator(".past[data-drawn]").WaitForAsync();
+        List<string> reached = [];
+        for (int i = 0; i < 25; i++)
+        {
+            await tab.Page.Keyboard.PressAsync("Tab");
+            string[] at = await tab.Page.EvaluateAsync<string[]>(
+                "(() => { const e = document.activeElement, ring = e.matches('.cups input') ? e.nextElementSibling : e; return [e.getAttribute('aria-label') ?? e.textContent, getComputedStyle(ring).outlineStyle, getComputedStyle(ring).outlineWidth, e.tagName]; })()");
+            if (at[3] == "BODY")
+            {
+                break;
+            }
+
+            reached.Add(at[0].Trim());
+            Assert.Equal(("solid", "3px"), (at[1], at[2]));
+        }
+
+        // One stop for the group of cups, whose arrows choose.
+        string[] expected = ["Keep on", "300 mL", "This run", "Hour", "Day", "Week", "Month", "Moment in the chart", "Earlier", "Later", "Wider", "Closer", "Jobs and coats"];
+        Assert.Equal(expected, reached.Where(name => name is not ("Light" or "Dark")));
+
+        await tab.Page.GetByRole(AriaRole.Radio, new() { Name = "300 mL" }).FocusAsync();
+        await tab.Page.Keyboard.PressAsync("ArrowRight");
+        await Expect(tab.Field("retarder")).ToHaveTextAsync("+20\u00a0mL");
+    }
+
     [BrowserFact]
     public async Task Left_OfAClosingMargin_IsShownWithItsIfAndElseNot()
     {

@@ -37,12 +37,14 @@ public sealed class LiveTests(Browser browser)
         Assert.Empty(tab.Complaints);
     }
 
-    [BrowserFact]
-    public async Task Server_Dies_WarnsAfter5SecondsAndWaitsAfter15()
+    [BrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Server_Dies_WarnsAfter5SecondsAndWaitsAfter15(int width, int height)
     {
         ShopPage shop = await ShopPage.Start();
         await shop.Show(Samples.Spray);
-        await using Tab tab = await browser.Open(shop.Url, fakeClock: true);
+        await using Tab tab = await browser.Open(shop.Url, width, height, fakeClock: true);
         await Live(tab);
         await shop.DisposeAsync();
 
@@ -55,6 +57,8 @@ public sealed class LiveTests(Browser browser)
         await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
         Assert.Equal("wait", await tab.Verdict());
         await Expect(tab.Field("action")).ToContainTextAsync("wait until this page is live again");
+        await Expect(tab.Page.Locator("h1")).ToBeInViewportAsync();
+        await Expect(tab.Page.Locator("#left")).ToBeHiddenAsync();
     }
 
     [BrowserFact]
@@ -199,14 +203,17 @@ public sealed class LiveTests(Browser browser)
         }
     }
 
-    [BrowserFact]
-    public async Task Page_WithoutScript_SaysWait()
+    [BrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Page_WithoutScript_SaysWait(int width, int height)
     {
         await using ShopPage shop = await ShopPage.Start();
         await shop.Show(Samples.Spray);
-        await using Tab tab = await browser.Open(shop.Url, script: false);
+        await using Tab tab = await browser.Open(shop.Url, width, height, script: false);
         await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
         Assert.Equal("wait", await tab.Verdict());
+        Assert.DoesNotContain("Spray", await tab.Page.Locator(".verdict").InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
         await Expect(tab.Page.GetByText("The script of this page does not run")).ToBeVisibleAsync();
         await Expect(tab.Field("temperature")).ToHaveTextAsync("22.4\u00a0°C");
     }

@@ -21,7 +21,7 @@ internal static class MinutesText
 
         string fall = $"it falls {text.Difference(closing.FallCPerH).TrimStart('+')} an hour";
         (string least, string most) = (Time(closing.Least), Time(closing.Most));
-        string range = least == most ? "" : $", {least} to {most}";
+        string range = least == most ? "" : $" ({least} to {most})";
         return $"until the blush margin is used up, if this went on{range}; {fall}";
     }
 

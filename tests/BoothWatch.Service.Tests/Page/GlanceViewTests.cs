@@ -54,7 +54,7 @@ public sealed class GlanceViewTests
     [Fact]
     public void Left_AlwaysSaysItsIfItsRangeAndItsRate() =>
         Assert.Equal(
-            "until the blush margin is used up, if this went on, 15\u00a0min to 45\u00a0min; it falls 1.8\u00a0°C an hour",
+            "until the blush margin is used up, if this went on (15\u00a0min to 45\u00a0min); it falls 1.8\u00a0°C an hour",
             View(Closing(25)).Fields["leftMeaning"]);
 
     [Fact]
