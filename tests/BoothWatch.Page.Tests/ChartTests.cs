@@ -109,7 +109,7 @@ public sealed class ChartTests(Browser browser, ITestOutputHelper output)
             await tab.Page.Locator($".past[data-drawn={name}]").WaitForAsync();
             (double from, double to) = await View(tab);
             Assert.Equal(hours * 3600, to - from, 2.0);
-            await Keep(tab, $"chart-{name}");
+            await Pictures.Keep(tab, $"chart-{name}");
         }
 
         await Expect(tab.Page.Locator("#at-temperatureC")).ToContainTextAsync("°F");
@@ -182,7 +182,7 @@ public sealed class ChartTests(Browser browser, ITestOutputHelper output)
         await tab.Page.GetByRole(AriaRole.Slider).FocusAsync();
         await tab.Page.Keyboard.PressAsync("End");
         await Expect(tab.Page.Locator("#moment")).ToContainTextAsync("flash coat 1, side table");
-        await Keep(tab, "chart-coat");
+        await Pictures.Keep(tab, "chart-coat");
         Assert.Empty(tab.Complaints);
     }
 
@@ -224,7 +224,7 @@ public sealed class ChartTests(Browser browser, ITestOutputHelper output)
             await shop.Show(assessment);
             await tab.Page.GotoAsync(shop.Url);
             await tab.Page.Locator("html[data-link=live] .past[data-drawn]").WaitForAsync();
-            await Keep(tab, $"{scheme}-{assessment.Verdict}-{width}");
+            await Pictures.Keep(tab, $"{scheme}-{assessment.Verdict}-{width}");
             AxeResult result = await tab.Page.RunAxe();
             Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
         }
@@ -270,14 +270,6 @@ public sealed class ChartTests(Browser browser, ITestOutputHelper output)
           return Math.min(...sizes) * chart.getBoundingClientRect().width / Number(/ width="([0-9.]+)"/.exec(svg)[1]);
         })()
         """);
-
-    private static async Task Keep(Tab tab, string name)
-    {
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
-        {
-            await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png"), FullPage = true });
-        }
-    }
 
     private sealed class UnreadableHistory : IHistory
     {

@@ -44,7 +44,7 @@ public sealed class LookTests(Browser browser)
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         Assert.Equal("[]", await tab.Page.EvaluateAsync<string>(
             "JSON.stringify([...document.querySelectorAll('p, dd, dt, h1, h2, li')].filter(e => e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0).map(e => e.textContent))"));
-        await Keep(tab, $"{name}-{width}");
+        await Pictures.Keep(tab, $"{name}-{width}");
         string inSight = name == "wordy" && width < 1280 ? ".verdict" : name is "wordy" or "wait" || width < 1280 ? ".cup .sub" : ".figures";
         Assert.True(
             await tab.Page.EvaluateAsync<bool>("part => document.querySelector(part).getBoundingClientRect().bottom <= document.querySelector('footer').getBoundingClientRect().top", inSight),
@@ -111,13 +111,4 @@ public sealed class LookTests(Browser browser)
         "wordy" => Samples.Wordy,
         _ => Samples.Wait,
     };
-
-    private static async Task Keep(Tab tab, string name)
-    {
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SCREENSHOTS") is { Length: > 0 } folder)
-        {
-            await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png") });
-            await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-full.png"), FullPage = true });
-        }
-    }
 }

@@ -27,6 +27,11 @@ public class RetarderDoseTests
         Assert.True(film.RetarderToAddMl is null or >= 0);
     }
 
+    [Fact]
+    public void Cup_ForAPieceThatWarmingCures_AsksForTheWarmth() => Assert.Equal(
+        "no retarder level holds on so cold a piece: warm it first",
+        RetarderDose.Advice(GoodBooth.Film(-1.0, null, null) with { HoldsWithWarmPiece = true }));
+
     [Theory]
     [InlineData(null, 9.0, 4.0)]
     [InlineData(5.0, 9.0, -1.0)]

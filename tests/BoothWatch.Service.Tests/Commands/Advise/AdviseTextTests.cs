@@ -1,4 +1,5 @@
 using BoothWatch.Service.Commands.Advise;
+using BoothWatch.Service.Tests.Advice;
 using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Tests.Commands.Advise;
