@@ -212,8 +212,8 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
                 ["uploadThroughput"] = 750_000 / 8,
             });
             await devTools.SendAsync("Emulation.setCPUThrottlingRate", new Dictionary<string, object> { ["rate"] = slower });
+            await shop.Show(Samples.SlowDown);
             await tab.Page.GotoAsync(shop.Url);
-            await Expect(tab.Field("word")).ToHaveTextAsync("Slow down");
             await tab.Page.Locator(".past[data-drawn]").WaitForAsync();
             double glanceMs = await tab.Page.EvaluateAsync<double>("performance.getEntriesByName('glance')[0].startTime");
             double paintMs = await tab.Page.EvaluateAsync<double>("performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? -1");

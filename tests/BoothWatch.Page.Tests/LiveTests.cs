@@ -196,6 +196,7 @@ public sealed class LiveTests(Browser browser)
         foreach (int hours in new[] { -3, 3 })
         {
             await using Tab tab = await browser.Open("about:blank");
+            await shop.Show(Samples.Spray);
             await tab.Page.AddInitScriptAsync($"{{ const real = Date.now.bind(Date); Date.now = () => real() + {hours} * 3600000; }}");
             await tab.Page.GotoAsync(shop.Url, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
             await Live(tab);
