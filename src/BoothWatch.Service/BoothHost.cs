@@ -115,6 +115,7 @@ public static class BoothHost
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf), .. OutputView.LineOf(certificate)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf), .. OutputView.StatusOf(certificate)],
+            HasJobs = true,
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }

@@ -41,7 +41,8 @@ internal static class ApiDescription
             .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
                 Query("from", $"Begin, RFC 3339 with Z or an offset. Default: page:chartHours before 'to'. At most {PageEndpoints.LongestDays} days before 'to'.", JsonSchemaType.String, "2026-06-03T06:00:00Z", "date-time"),
                 Query("to", "End, RFC 3339 with Z or an offset. Default: now.", JsonSchemaType.String, "2026-06-03T12:00:00Z", "date-time"),
-                Query("points", $"About how many points, 2 to {PageEndpoints.MostPoints}. Default 500.", JsonSchemaType.Integer, 500)));
+                Query("points", $"About how many points, 2 to {PageEndpoints.MostPoints}. Default 500.", JsonSchemaType.Integer, 500),
+                Query("shape", "points (default), or columns: the same as one list a quantity, a fifth as long.", JsonSchemaType.String, "points")));
 
         app.MapGet("/chart.svg", page.Chart)
             .WithName("chart")
