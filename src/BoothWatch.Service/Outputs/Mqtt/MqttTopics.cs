@@ -38,8 +38,11 @@ public sealed class MqttTopics
     /// <summary>The last verdict changes, for a reader that was away.</summary>
     public string RecentVerdictChanges => $"{Booth}/recent-verdict-changes";
 
-    /// <summary>Where commands would come in; the name of the command follows.</summary>
+    /// <summary>Where commands come in; the name of the command follows.</summary>
     public string Command => $"{Booth}/command";
+
+    /// <summary>Answers to commands.</summary>
+    public string CommandAnswer => $"{Booth}/command-answer";
 
     /// <summary>A property of a node.</summary>
     public string Property(string node, string property) => $"{Device}/{node}/{property}";

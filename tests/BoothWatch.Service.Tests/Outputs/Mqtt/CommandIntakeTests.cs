@@ -37,6 +37,38 @@ public class CommandIntakeTests
     }
 
     [Fact]
+    public void Command_ThatIsTimelyAndWhole_IsHandedOnOnce()
+    {
+        FakeTimeProvider time = new(TestAssessment.Start);
+        CommandIntake intake = new(_topics, time, NullLogger<CommandIntake>.Instance, [new StubCommand()]);
+
+        intake.Take(Marking("a1", time));
+        time.Advance(TimeSpan.FromSeconds(50));
+        intake.Take(Marking("a1", time));
+        intake.Take(Marking("a2", time));
+
+        Assert.Equal(["a1", "a2"], Arrived(intake).Select(command => command.Id));
+        Assert.Equal(1, intake.Refused(CommandRefusal.Repeated));
+    }
+
+    [Fact]
+    public void Command_OfAFlood_IsRefusedUntilTheFloodIsPast()
+    {
+        FakeTimeProvider time = new(TestAssessment.Start);
+        CommandIntake intake = new(_topics, time, NullLogger<CommandIntake>.Instance, [new StubCommand()]);
+        for (int i = 0; i < 10 * CommandIntake.MostTaken; i++)
+        {
+            intake.Take(Marking($"a{i}", time));
+        }
+
+        Assert.Equal(CommandIntake.MostTaken, Arrived(intake).Count(command => command.Why is null));
+        Assert.Equal(9 * CommandIntake.MostTaken, intake.Refused(CommandRefusal.TooMany));
+        time.Advance(TimeSpan.FromMinutes(3));
+        intake.Take(Marking("b", time));
+        Assert.Null(Assert.Single(Arrived(intake)).Why);
+    }
+
+    [Fact]
     public void Command_LongerThanAllowed_IsRefusedUnread()
     {
         CommandIntake intake = new(_topics, new FakeTimeProvider(TestAssessment.Start), NullLogger<CommandIntake>.Instance);
@@ -44,5 +76,19 @@ public class CommandIntakeTests
         intake.Take(new MqttArrival($"{_topics.Command}/mark-coat", new byte[CommandIntake.LongestPayload + 1], false));
 
         Assert.Equal(1, intake.Refused(CommandRefusal.TooLong));
+    }
+
+    private MqttArrival Marking(string id, FakeTimeProvider time) => new(
+        $"{_topics.Command}/mark-coat", Encoding.UTF8.GetBytes($$"""{"id":"{{id}}","time":"{{time.GetUtcNow():O}}"}"""), IsRetained: false);
+
+    private static List<ArrivedCommand> Arrived(CommandIntake intake)
+    {
+        List<ArrivedCommand> all = [];
+        while (intake.Arrived.TryRead(out ArrivedCommand? command))
+        {
+            all.Add(command);
+        }
+
+        return all;
     }
 }
