@@ -40,6 +40,7 @@ public static class PageSetup
                 problem.ProblemDetails.Detail ??= "BoothWatch could not answer; its log says why";
             }
         });
+        services.AddSingleton<ApiDocument>();
         services.AddOpenApi(api => api.AddDocumentTransformer((document, _, _) => ApiDescription.Introduce(document)));
         return services;
     }
@@ -61,7 +62,7 @@ public static class PageSetup
 
         app.MapGet("/api/view", page.ViewEvents).ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
-        app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
+        app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();
         return app;
     }
 }
