@@ -13,6 +13,7 @@ using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
+using BoothWatch.Service.WhatIf;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service;
@@ -46,6 +47,7 @@ public static class BoothHost
         builder.Services.AddPage();
         builder.Services.AddOutput<PageFeed>(pump => (pump.Capacity, pump.NewestOnly) = (1, true));
         builder.Services.AddJobs(file);
+        builder.Services.AddWhatIf();
         builder.Services.AddSingleton(PlaceOf);
         builder.Services.AddSingleton(HealthOf);
         builder.Services.AddBoothMetrics();
@@ -54,7 +56,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
 
-        return builder.Build().MapPage().MapJobs().MapBoothMetrics();
+        return builder.Build().MapPage().MapJobs().MapWhatIf().MapBoothMetrics();
     }
 
     private static bool AnyEmulated(IServiceProvider services) => services.GetServices<ISensor>().Any(sensor => sensor.IsEmulated);

@@ -5,6 +5,7 @@ using BoothWatch.Benchmarks.Jobs;
 using BoothWatch.Benchmarks.Scaling;
 using BoothWatch.Benchmarks.Series;
 using BoothWatch.Benchmarks.Tick;
+using BoothWatch.Benchmarks.WhatIf;
 
 // plots FOLDER        draws the plots of docs/method.md, normally into docs/plots
 // tables FILE         rewrites the tables of docs/method.md in place
@@ -13,6 +14,7 @@ using BoothWatch.Benchmarks.Tick;
 // demo [MINUTES]      start to first verdict and memory of the demo
 // jobs                server time of every list, job and coat with 10,000 coats and five years of minutes
 // tick                what a tick costs, with all outputs up and with all down
+// what-if             how long an answer to a what-if question takes
 // shipping            how fast a backlog goes to a database (needs victoria-metrics)
 // scaling [SECONDS [BOOTHS ...]]   one broker and one database under 1 to 500 booths (needs mosquitto and victoria-metrics)
 // anything else       goes to BenchmarkDotNet, for example --filter *Film*
@@ -26,6 +28,7 @@ return args switch
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
     ["tick"] => await TickCost.RunAsync(Console.Out),
+    ["what-if"] => await WhatIfAnswers.RunAsync(Console.Out),
     ["shipping"] => await ShippingSpeed.RunAsync(Console.Out),
     ["scaling"] => await ScalingRun.RunAsync(30, [], Console.Out),
     ["scaling", string seconds, .. string[] booths] => await ScalingRun.RunAsync(

@@ -48,7 +48,7 @@ public sealed class LookTests(Browser browser)
         Assert.Equal("[]", await tab.Page.EvaluateAsync<string>(
             "JSON.stringify([...document.querySelectorAll('p, dd, dt, h1, h2, li')].filter(e => e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0).map(e => e.textContent))"));
         Assert.True(await LeastChartText(tab) >= 12, "the text of the chart is smaller than 12 pixels");
-        await Keep(tab, $"{name}-{width}");
+        await Pictures.Keep(tab, $"{name}-{width}");
         if (width >= 1280)
         {
             Assert.True(
@@ -164,13 +164,4 @@ public sealed class LookTests(Browser browser)
         "wordy" => Samples.Wordy,
         _ => Samples.Wait,
     };
-
-    private static async Task Keep(Tab tab, string name)
-    {
-        if (Environment.GetEnvironmentVariable("PAGE_TESTS_SCREENSHOTS") is { Length: > 0 } folder)
-        {
-            await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png") });
-            await tab.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, name + "-full.png"), FullPage = true });
-        }
-    }
 }

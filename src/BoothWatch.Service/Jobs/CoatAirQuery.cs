@@ -25,7 +25,7 @@ public sealed class CoatAirQuery(JournalLocation location)
 
     private static readonly string FromMinutes = $"""
         SELECT ifnull(sum(count), 0), min(worst_verdict),
-            {string.Join(", ", Columns.Select(c => $"sum({c}_mean * {c}_n) / nullif(sum({c}_n), 0), min({c}_min), max({c}_max)"))}
+            {string.Join(", ", Columns.Select(c => $"{HistorySql.Mean(c)}, min({c}_min), max({c}_max)"))}
         FROM minute WHERE minute_ms > $from - {ReadingStatements.MinuteMs} AND minute_ms < $to
         """;
 
@@ -57,7 +57,7 @@ public sealed class CoatAirQuery(JournalLocation location)
             }
 
             CoatAir rows = Sum(connection, FromRows, none);
-            long whole = WholeMinutes(connection, from, to);
+            long whole = SeriesQuery.RowsSummarised(connection, from.ToUnixTimeMilliseconds(), to.ToUnixTimeMilliseconds(), hasHours: false);
             return rows.Count >= whole && rows.Count > 0 ? rows : minutes.Count > 0 ? minutes : none;
         });
     }
@@ -85,15 +85,6 @@ public sealed class CoatAirQuery(JournalLocation location)
             PieceTemperatureC = Of(3),
             BlushMarginC = Of(4),
         };
-    }
-
-    // Rows that the minutes wholly within the span once had; more than there are rows means that some were cleared away.
-    private static long WholeMinutes(SqliteConnection connection, DateTimeOffset from, DateTimeOffset to)
-    {
-        using SqliteCommand command = connection.CreateCommand();
-        command.CommandText = $"SELECT ifnull(sum(count), 0) FROM minute WHERE minute_ms >= $from AND minute_ms <= $to - {ReadingStatements.MinuteMs}";
-        Bound(command, from, to);
-        return (long)command.ExecuteScalar()!;
     }
 
     private static void Bound(SqliteCommand command, DateTimeOffset from, DateTimeOffset to)

@@ -45,16 +45,8 @@ public sealed class CoatPhysics(IOptions<CoatOptions> options, MaterialCatalogue
         ArgumentNullException.ThrowIfNull(details);
         ArgumentNullException.ThrowIfNull(air);
         CoatPlan plan = PlanOf(details);
-        CoatConditions conditions = new()
-        {
-            Mix = plan.Ladder.First(step => step.RetarderPct == details.Mix.RetarderPct).Mix,
-            WetFilmUm = plan.WetFilmUm,
-            Substrate = plan.Substrate,
-            AirSpeedMPerS = plan.AirSpeedMPerS,
-            AirTemperatureC = air.TemperatureC,
-            PressurePa = air.PressurePa,
-            PieceTemperatureC = pieceTemperatureC,
-        };
+        CoatConditions conditions = plan.ConditionsOf(
+            plan.Ladder.First(step => step.RetarderPct == details.Mix.RetarderPct).Mix, air, pieceTemperatureC);
         return new DryingCase(conditions, air.VapourPressurePa, air.RelativeHumidityPct, details.Mix.RetarderPct);
     }
 

@@ -89,16 +89,8 @@ public sealed class BlushModel
         }
     }
 
-    private static CoatConditions Conditions(CoatPlan plan, int level, MoistAir air, double pieceTemperatureC) => new()
-    {
-        Mix = plan.Ladder[level].Mix,
-        WetFilmUm = plan.WetFilmUm,
-        Substrate = plan.Substrate,
-        AirSpeedMPerS = plan.AirSpeedMPerS,
-        AirTemperatureC = air.TemperatureC,
-        PressurePa = air.PressurePa,
-        PieceTemperatureC = pieceTemperatureC,
-    };
+    private static CoatConditions Conditions(CoatPlan plan, int level, MoistAir air, double pieceTemperatureC) =>
+        plan.ConditionsOf(plan.Ladder[level].Mix, air, pieceTemperatureC);
 
     private static int? LoadedIndex(CoatPlan plan)
     {

@@ -1,3 +1,4 @@
+using BoothWatch.Air;
 using BoothWatch.Solvents;
 
 namespace BoothWatch.Film;
@@ -28,4 +29,23 @@ public sealed record CoatPlan
 
     /// <summary>Air speed over the piece, m/s.</summary>
     public required double AirSpeedMPerS { get; init; }
+
+    /// <summary>The conditions of a drying run of this coat.</summary>
+    /// <param name="mix">The mix, one of the ladder.</param>
+    /// <param name="air">The air.</param>
+    /// <param name="pieceTemperatureC">Temperature of the piece, °C.</param>
+    public CoatConditions ConditionsOf(Mix mix, MoistAir air, double pieceTemperatureC)
+    {
+        ArgumentNullException.ThrowIfNull(air);
+        return new()
+        {
+            Mix = mix,
+            WetFilmUm = WetFilmUm,
+            Substrate = Substrate,
+            AirSpeedMPerS = AirSpeedMPerS,
+            AirTemperatureC = air.TemperatureC,
+            PressurePa = air.PressurePa,
+            PieceTemperatureC = pieceTemperatureC,
+        };
+    }
 }

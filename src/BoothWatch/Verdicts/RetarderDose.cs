@@ -16,7 +16,9 @@ public static class RetarderDose
         ArgumentNullException.ThrowIfNull(film);
         if (film.RetarderToAddMl is not { } addMl)
         {
-            return HoldsThinly(film) ? "no retarder level gives the full margin" : "no retarder level holds this air: wait";
+            return HoldsThinly(film) ? "no retarder level gives the full margin"
+                : film.HoldsWithWarmPiece is true ? "no retarder level holds on so cold a piece: warm it first"
+                : "no retarder level holds this air: wait";
         }
 
         return addMl > 0 ? Add(film)

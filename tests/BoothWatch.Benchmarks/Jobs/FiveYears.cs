@@ -26,6 +26,7 @@ internal static class FiveYears
     private const int CoatsEach = 4;
     private const int Minutes = 5 * 365 * 24 * 60;
     private const int LongestDays = 5 * 365;
+    private const int MostPoints = 5000;
     private const double BoundMs = 150;
     private const int Rounds = 40;
 
@@ -41,6 +42,7 @@ internal static class FiveYears
         {
             ["series:folder"] = folder,
             ["series:minuteYears"] = "10",
+            ["series:rawDays"] = "3600",
             ["page:url"] = "http://127.0.0.1:0",
             ["logging:level"] = "error",
         }).Build();
@@ -56,10 +58,11 @@ internal static class FiveYears
             "/api/coats", "/api/coats?take=200&skip=9800", "/api/coats?outcome=blushed", "/api/coats?marginTo=0.5&piece=door",
             $"/api/coats?from={late}&to=2023-07-01T00:00:00Z", "/api/coats?outcome=known&kind=flash&marginFrom=1", "/api/jobs/1250", "/api/jobs/2500",
             "/api/jobs/2500/timers.ics", "/api/jobs/1250/entries", "/api/coats/5000",
-            History(7), History(30), History(40, 5000), History(366), History(366, 5000), History(LongestDays), History(LongestDays, 5000),
+            History(0.3, MostPoints), History(1, MostPoints), History(7), History(15, MostPoints), History(30), History(366), History(366, MostPoints), History(LongestDays), History(LongestDays, MostPoints),
         })
         {
             double[] times = new double[Rounds];
+            TimeSpan processor = Environment.CpuUsage.TotalTime;
             for (int i = 0; i < Rounds; i++)
             {
                 long start = Stopwatch.GetTimestamp();
@@ -69,11 +72,13 @@ internal static class FiveYears
                 times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
             }
 
+            // Of the whole process, the browser's side included: a figure that a busy machine does not move.
+            double processorMs = (Environment.CpuUsage.TotalTime - processor).TotalMilliseconds / Rounds;
             double first = times[0];
             Array.Sort(times);
             double high = times[(int)(0.95 * (Rounds - 1))];
             worst = Math.Max(worst, high);
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0} ms"));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{address,-62} first {first,7:0.0}  median {times[Rounds / 2],7:0.0}  95 % {high,7:0.0}  processor {processorMs,6:0.0} ms"));
         }
 
         await app.StopAsync();
@@ -82,7 +87,7 @@ internal static class FiveYears
     }
 
     // Spans that end at no full hour, so that both ends come from minutes.
-    private static string History(int days, int points = 500)
+    private static string History(double days, int points = 500)
     {
         DateTimeOffset to = Begin.AddMinutes(Minutes - 20).AddSeconds(30);
         return string.Create(CultureInfo.InvariantCulture, $"/api/history?from={to.AddDays(-days):yyyy-MM-dd'T'HH:mm:ss'Z'}&to={to:yyyy-MM-dd'T'HH:mm:ss'Z'}&points={points}");
@@ -165,6 +170,14 @@ internal static class FiveYears
             WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < {Minutes - 1})
             INSERT INTO minute (minute_ms, count, worst_verdict, {string.Join(", ", columns.Select(c => $"{c}_n, {c}_mean, {c}_min, {c}_max"))})
             SELECT {Begin.ToUnixTimeMilliseconds()} + i * 60000, 60, 2, {string.Join(", ", means.Select(m => $"60, {m}, {m} - 0.2, {m} + 0.2"))} FROM n
+            """;
+        command.ExecuteNonQuery();
+
+        // The last day second by second as well, for spans that are read from rows.
+        command.CommandText = $"""
+            WITH RECURSIVE n(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 86399)
+            INSERT INTO reading (time_ms, clock_proven, verdict, quality, {string.Join(", ", columns)})
+            SELECT {Begin.AddMinutes(Minutes - (24 * 60)).ToUnixTimeMilliseconds()} + i * 1000, 1, 2, 'GGGGGGGG', {string.Join(", ", means)} FROM n
             """;
         command.ExecuteNonQuery();
     }

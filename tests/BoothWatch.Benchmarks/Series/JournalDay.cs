@@ -97,9 +97,9 @@ internal static class JournalDay
         var sizes = new List<(string, long, long)>();
         long before = Pages(connection);
         foreach ((string name, string drop) in ((string, string)[])
-            [("index of reading", "DROP INDEX reading_time"), ("reading", "DROP TABLE reading"), ("minute", "DROP TABLE minute")])
+            [("index of reading", "DROP INDEX reading_time"), ("reading", "DROP TABLE reading"), ("hour", "DROP TABLE hour"), ("minute", "DROP TABLE minute")])
         {
-            long rows = Ask(connection, $"SELECT count(*) FROM {(name == "minute" ? "minute" : "reading")}");
+            long rows = Ask(connection, $"SELECT count(*) FROM {(name is "minute" or "hour" ? name : "reading")}");
             Ask(connection, drop);
             Ask(connection, "VACUUM");
             long after = Pages(connection);

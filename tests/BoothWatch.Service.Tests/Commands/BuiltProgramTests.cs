@@ -2,7 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using BoothWatch.Service.Commands;
 using BoothWatch.Service.Outputs.Series;
-using BoothWatch.Service.Tests.Commands.Advise;
+using BoothWatch.Service.Tests.Advice;
 
 namespace BoothWatch.Service.Tests.Commands;
 

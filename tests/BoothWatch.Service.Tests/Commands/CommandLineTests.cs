@@ -51,6 +51,6 @@ public class CommandLineTests
         CommandResult result = await CommandRun.With("advise --help");
 
         string[] lines = [.. result.Out.Split('\n').Where(text => text.TrimStart().StartsWith("--", StringComparison.Ordinal))];
-        Assert.Equal(Service.Commands.Advise.AdviseArguments.All.Count, lines.Count(text => text.Contains("Default: ", StringComparison.Ordinal) && text.Contains("Example: --", StringComparison.Ordinal)));
+        Assert.Equal(Service.Advice.AdviseArguments.All.Count, lines.Count(text => text.Contains("Default: ", StringComparison.Ordinal) && text.Contains("Example: --", StringComparison.Ordinal)));
     }
 }

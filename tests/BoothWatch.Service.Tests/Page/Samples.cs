@@ -41,7 +41,7 @@ public static class Samples
     {
         Reasons =
         [
-            new Reason("blush-margin", Verdict.SlowDown, "dew point 17.6 °C, 0.9 °C under what this mix holds, 1.7 °C wanted", "no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air"),
+            new Reason("blush-margin", Verdict.SlowDown, "dew point 17.6 °C, 0.9 °C under what this mix holds, 1.7 °C wanted", "no retarder level gives the full margin, the highest would make it 1.4 °C, lay thin coats and watch the film, or wait for drier air"),
             new Reason("too-cold", Verdict.SlowDown, "air 14.2 °C, under 15.0 °C", "lay thin coats, expect slow drying, and leave longer between coats"),
             new Reason("piece-against-air", Verdict.SlowDown, "piece 12.1 °C, 7.6 °C colder than the air", "let it warm in the booth to 14.7 °C first"),
             new Reason("much-retarder", Verdict.SlowDown, "15 % retarder in the cup, over 10 %", "lay thin coats flat, expect runs and slow drying, leave longer between coats"),

@@ -25,4 +25,9 @@ public class RetarderDoseTests
         Assert.Equal(advice, RetarderDose.Advice(film));
         Assert.True(film.RetarderToAddMl is null or >= 0);
     }
+
+    [Fact]
+    public void Cup_ForAPieceThatWarmingCures_AsksForTheWarmth() => Assert.Equal(
+        "no retarder level holds on so cold a piece: warm it first",
+        RetarderDose.Advice(GoodBooth.Film(-1.0, null, null) with { HoldsWithWarmPiece = true }));
 }

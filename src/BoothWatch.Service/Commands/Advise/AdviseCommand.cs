@@ -1,4 +1,5 @@
 using System.CommandLine;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Configuration;
 
 namespace BoothWatch.Service.Commands.Advise;

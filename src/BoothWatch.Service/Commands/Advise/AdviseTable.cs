@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Threading.Channels;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Configuration;
-using CsvHelper;
 using CsvHelper.Configuration;
+using CsvHelper;
 
 namespace BoothWatch.Service.Commands.Advise;
 
@@ -30,7 +31,8 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
         }
         catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
         {
-            await streams.Error.WriteLineAsync($"--table is '{path}': {problem.Message} Give a CSV file or - for standard input, for example --table airs.csv");
+            string why = problem is UnauthorizedAccessException ? "it may not be read" : "there is no such file";
+            await streams.Error.WriteLineAsync($"--table is '{path}': {why}; give a CSV file or - for standard input, for example --table airs.csv");
             return ExitCode.Wrong;
         }
     }
@@ -104,7 +106,7 @@ internal sealed class AdviseTable(Adviser adviser, IReadOnlyDictionary<string, s
         await reading;
         if (!json)
         {
-            await streams.Error.WriteLineAsync(AdviseText.Caution);
+            await streams.Error.WriteLineAsync(AdviseAnswer.Caution);
         }
 
         return anyFailed ? ExitCode.Failed : ExitCode.Good;

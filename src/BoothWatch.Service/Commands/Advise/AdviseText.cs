@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using BoothWatch.Service.Advice;
 using BoothWatch.Verdicts;
 using BoothWatch.Verdicts.Rules;
 
@@ -8,11 +9,6 @@ namespace BoothWatch.Service.Commands.Advise;
 /// <summary>Writes answers for a finisher: the verdict first, then why, then the numbers.</summary>
 internal static class AdviseText
 {
-    /// <summary>The line that stands below every answer.</summary>
-    public const string Caution =
-        "This is advice about the finish only. It does not say that the air is safe to breathe or cannot ignite: keep the exhaust "
-        + "running, keep ignition sources away, wear the respirator that the lacquer's data sheet asks for, and follow the local fire and electrical code.";
-
     /// <summary>Header of the table.</summary>
     public static string TableHeader(TemperatureUnit unit) =>
         "line  verdict     air °C   RH %  dew °C  piece °C  coat    retarder  critical RH   margin °C  why"
@@ -25,7 +21,7 @@ internal static class AdviseText
         AdviseRequest request = answer.Request;
         AirFindings air = answer.Air;
         var text = new StringBuilder();
-        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {RetarderAdvice(answer)}");
+        Line(text, $"{answer.Verdict.Word().ToUpperInvariant()}: {Kind(request)} coat, {Headline(answer)}");
         foreach (Reason reason in answer.Reasons)
         {
             Line(text, $"  {reason.Limit.Word()}: {reason}");
@@ -55,7 +51,7 @@ internal static class AdviseText
         }
 
         Line(text, $"Tolerances: ±{unit.FromCelsiusDifference(request.TemperatureToleranceC):0.##} {unit.Symbol()}, ±{request.HumidityTolerancePct:0.##} %RH. Not measured here: {string.Join(", ", AdviseAnswer.NotMeasured)}.");
-        text.Append(Caution);
+        text.Append(AdviseAnswer.Caution);
         return text.ToString();
     }
 
@@ -80,6 +76,12 @@ internal static class AdviseText
         Invariant($"{line,4}  {"error",-9}  {string.Join("; ", errors.Select(error => error.InTable))}");
 
     private static string Kind(AdviseRequest request) => request.Coat.Kind.ToString().ToLowerInvariant();
+
+    // Where the mix is not what stops the coat, what stops it comes first.
+    private static string Headline(AdviseAnswer answer) =>
+        answer.Verdict != Verdict.Spray && answer.Film is { RecommendedRetarderPct: not null, RetarderToAddMl: 0 }
+            ? answer.Reasons[0].Finding
+            : RetarderAdvice(answer);
 
     private static string RetarderAdvice(AdviseAnswer answer)
     {

@@ -38,6 +38,8 @@ async function ask(address, body) {
 }
 
 const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+const parts = count => `${count} ${count === 1 ? "part" : "parts"}`;
+const cup = mix => `${mix.thinnerParts > 0 ? `${parts(mix.lacquerParts)} ${mix.lacquer} to ${parts(mix.thinnerParts)} ${mix.thinner}` : `${mix.lacquer}, unthinned`}, ${mix.retarderPct > 0 ? `${mix.retarderPct} % ${mix.retarder}` : "no retarder"}`;
 const words = text => text.replace("-", " ");
 const degrees = value => value === null || value === undefined ? "not known" : `${value.toFixed(1)} °C`;
 
@@ -70,7 +72,7 @@ function coatLine(coat, job) {
   if (coat.outcome) { head.append(make("span", ` ${words(coat.outcome)}`, coat.outcome === "clear" ? "" : "bad")); }
   item.append(head);
   const mix = details.mix;
-  item.append(make("p", `${mix.lacquerParts} ${mix.lacquer} to ${mix.thinnerParts} ${mix.thinner}, ${mix.retarderPct} % ${mix.retarder}; ${details.wetFilmUm} µm wet`, "small"));
+  item.append(make("p", `${cup(mix)}; ${details.wetFilmUm} µm wet`, "small"));
   const moment = coat.moment;
   item.append(make("p", moment
     ? `air ${degrees(moment.airTemperatureC)}, ${moment.relativeHumidityPct.toFixed(0)} %, dew point ${degrees(moment.dewPointC)}; blush margin ${degrees(moment.blushMarginC)}; verdict ${moment.verdict}`
@@ -117,7 +119,7 @@ function showJob(job) {
   if (job.undoEntry) { actions.push(button(`Undo ${job.undoWhat}`, () => ask(`/api/jobs/${job.id}/undo`, { entry: job.undoEntry }))); }
   byId("actions").replaceChildren(...actions);
   const next = job.next;
-  byId("prefill").textContent = next && !open ? `Next: ${next.kind}, ${next.mix.lacquerParts} ${next.mix.lacquer} to ${next.mix.thinnerParts} ${next.mix.thinner}, ${next.mix.retarderPct} % ${next.mix.retarder}, ${next.wetFilmUm} µm wet` : "";
+  byId("prefill").textContent = next && !open ? `Next: ${next.kind}, ${cup(next.mix)}, ${next.wetFilmUm} µm wet` : "";
   const watch = job.watch;
   byId("watch").hidden = !watch;
   if (watch) {

@@ -9,10 +9,7 @@ namespace BoothWatch.Service.Outputs.Series;
 /// </remarks>
 internal static class HourSchema
 {
-    /// <summary>The version of the journal that first had hours.</summary>
-    public const int FirstVersion = 4;
-
-    /// <summary>The step to <see cref="FirstVersion"/>. All minutes that there are become one span to be made, so that it takes no time.</summary>
+    /// <summary>The step that brings them. All minutes that there are become one span to be made, so that it takes no time.</summary>
     public static readonly string Step = $$"""
         CREATE TABLE hour (
             hour_ms INTEGER PRIMARY KEY,
@@ -32,6 +29,9 @@ internal static class HourSchema
         {{Due("hour_of_a_changed_minute_is_due", "UPDATE", "new")}}
         {{Due("hour_of_a_removed_minute_is_due", "DELETE", "old")}}
         """;
+
+    /// <summary>The version of the journal that first had hours.</summary>
+    public static int FirstVersion => JournalSchema.Steps.ToList().IndexOf(Step) + 1;
 
     // Only the first change within an hour that is made finds no span that holds it; all others end at the condition.
     private static string Due(string trigger, string change, string row) => $"""

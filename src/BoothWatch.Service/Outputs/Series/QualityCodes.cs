@@ -46,31 +46,28 @@ internal static class QualityCodes
         _ => '?',
     };
 
-    /// <summary>False for the column of a quantity whose letter says that its value is not good.</summary>
-    public static bool IsGood(string quality, string column)
-    {
-        for (int i = 0; i < Quantities.Count; i++)
-        {
-            if (Quantities[i].Column == column)
-            {
-                return i < quality.Length && quality[i] == Good;
-            }
-        }
+    /// <summary>The quantity whose value stands in a column; null for a column of something else.</summary>
+    public static Quantity? QuantityOf(string column) => PlaceOf(column) is { } place ? Quantities[place].Quantity : null;
 
-        return true;
-    }
+    /// <summary>False for the column of a quantity whose letter says that its value is not good.</summary>
+    public static bool IsGood(string quality, string column) =>
+        PlaceOf(column) is not { } place || (place < quality.Length && quality[place] == Good);
 
     /// <summary>SQL for a quantity's value where it was good, else null.</summary>
-    public static string GoodValueSql(string column)
+    public static string GoodValueSql(string column) => PlaceOf(column) is { } place
+        ? $"CASE WHEN substr(quality, {place + 1}, 1) = '{Good}' THEN {column} END"
+        : column;
+
+    private static int? PlaceOf(string column)
     {
         for (int i = 0; i < Quantities.Count; i++)
         {
             if (Quantities[i].Column == column)
             {
-                return $"CASE WHEN substr(quality, {i + 1}, 1) = '{Good}' THEN {column} END";
+                return i;
             }
         }
 
-        return column;
+        return null;
     }
 }

@@ -61,9 +61,6 @@ internal static class ReadingStatements
     {
         long timeMs = assessment.Time.ToUnixTimeMilliseconds();
         BoothSnapshot snapshot = assessment.Snapshot;
-        double? dewPoint = assessment.Air?.DewPointC;
-        FilmFindings? film = assessment.Film;
-
         using SqliteCommand row = connection.CreateCommand();
         row.CommandText = InsertReading;
         row.Parameters.AddWithValue("$time_ms", timeMs);
@@ -75,12 +72,11 @@ internal static class ReadingStatements
             Add(row, column, snapshot[quantity].Value);
         }
 
-        Add(row, "dew_point_c", dewPoint);
-        Add(row, "critical_humidity_pct", film?.CriticalHumidityPct);
-        Add(row, "blush_margin_c", film?.BlushMarginC);
-        Add(row, "margin_uncertainty_c", film?.MarginUncertaintyC);
-        Add(row, "lowest_film_temperature_c", film?.LowestFilmTemperatureC);
-        Add(row, "retarder_recommended_pct", film?.RecommendedRetarderPct);
+        foreach (string column in Derived)
+        {
+            Add(row, column, DerivedValue(assessment, column));
+        }
+
         row.ExecuteNonQuery();
         AddToMinute(connection, assessment);
     }
@@ -88,25 +84,31 @@ internal static class ReadingStatements
     /// <summary>Adds an assessment to its minute, without a row of its own.</summary>
     public static void AddToMinute(SqliteConnection connection, Assessment assessment)
     {
-        long timeMs = assessment.Time.ToUnixTimeMilliseconds();
-        BoothSnapshot snapshot = assessment.Snapshot;
-        double? dewPoint = assessment.Air?.DewPointC;
-        FilmFindings? film = assessment.Film;
         using SqliteCommand minute = connection.CreateCommand();
         minute.CommandText = UpsertMinute;
-        minute.Parameters.AddWithValue("$minute_ms", MinuteOf(timeMs));
+        minute.Parameters.AddWithValue("$minute_ms", MinuteOf(assessment.Time.ToUnixTimeMilliseconds()));
         minute.Parameters.AddWithValue("$verdict", (int)assessment.Verdict);
-        Add(minute, "booth_temperature_c", GoodValue(snapshot[Quantity.BoothTemperature]));
-        Add(minute, "booth_humidity_pct", GoodValue(snapshot[Quantity.BoothHumidity]));
-        Add(minute, "piece_temperature_c", GoodValue(snapshot[Quantity.PieceTemperature]));
-        Add(minute, "dew_point_c", dewPoint);
-        Add(minute, "blush_margin_c", film?.BlushMarginC);
-        Add(minute, "lowest_film_temperature_c", film?.LowestFilmTemperatureC);
+        foreach (string column in Summarised)
+        {
+            Add(minute, column, QualityCodes.QuantityOf(column) is { } quantity ? GoodValue(assessment.Snapshot[quantity]) : DerivedValue(assessment, column));
+        }
+
         minute.ExecuteNonQuery();
     }
 
     /// <summary>Start of the minute that a time lies in, also before 1970.</summary>
     public static long MinuteOf(long timeMs) => timeMs - (((timeMs % MinuteMs) + MinuteMs) % MinuteMs);
+
+    private static double? DerivedValue(Assessment assessment, string column) => column switch
+    {
+        "dew_point_c" => assessment.Air?.DewPointC,
+        "critical_humidity_pct" => assessment.Film?.CriticalHumidityPct,
+        "blush_margin_c" => assessment.Film?.BlushMarginC,
+        "margin_uncertainty_c" => assessment.Film?.MarginUncertaintyC,
+        "lowest_film_temperature_c" => assessment.Film?.LowestFilmTemperatureC,
+        "retarder_recommended_pct" => assessment.Film?.RecommendedRetarderPct,
+        _ => throw new ArgumentOutOfRangeException(nameof(column), column, "Nothing is worked out for this column."),
+    };
 
     private static double? GoodValue(Reading reading) => reading.IsGood ? reading.Value : null;
 

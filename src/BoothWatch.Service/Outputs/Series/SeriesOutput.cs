@@ -8,7 +8,7 @@ namespace BoothWatch.Service.Outputs.Series;
 /// </summary>
 public sealed class SeriesOutput : IAssessmentOutput
 {
-    // Two days of hours take about a millisecond, so five years of an older journal are made in a quarter of an hour.
+    // Two days of hours take a few milliseconds, and five years of an older journal are made in a quarter of an hour.
     internal const int HoursAStep = 48;
 
     private static readonly TimeSpan SweepEvery = TimeSpan.FromHours(1);

@@ -16,16 +16,17 @@ public sealed class SeriesQuery(JournalLocation location)
     /// <summary>Most points a caller may ask for.</summary>
     public const int MostPoints = 10_000;
 
-    // Minutes that one answer may be gathered from: what a small machine reads in a fraction of a second.
-    private const long MostMinutes = 40 * 24 * 60;
+    // What one answer may be gathered from, minutes or rows: what a small machine reads in a fraction of a second.
+    private const long MostMinutes = 15 * 24 * 60;
+    private const long MostRows = 8 * 60 * 60;
 
     private static readonly int[] StepsS =
         [2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800, 21_600, 43_200, 86_400, 604_800];
 
     /// <summary>
     /// The history of a span: the rows as written while they are few, else by steps of seconds; from the minute
-    /// summaries where these give at least a quarter of the points, and where rows have been cleared away; from the hour
-    /// summaries where a point stands for an hour or more, as it always does in a span of more than forty days.
+    /// summaries where these give at least a quarter of the points, where rows are too many (a day of them) or have been cleared away; from the hour
+    /// summaries where a point stands for an hour or more, as it always does in a span of more than fifteen days.
     /// </summary>
     /// <param name="from">Start, included.</param>
     /// <param name="to">End, not included.</param>
@@ -45,15 +46,15 @@ public sealed class SeriesQuery(JournalLocation location)
         {
             bool hasHours = JournalSchema.VersionOf(connection) >= HourSchema.FirstVersion;
             bool AllRowsAreKept(long rows) => rows >= RowsSummarised(connection, fromMs, toMs, hasHours);
-            long rows = CountUpTo(connection, fromMs, toMs, maxPoints + 1);
-            if (rows <= maxPoints && AllRowsAreKept(rows))
+            long minutes = (toMs - fromMs) / ReadingStatements.MinuteMs;
+            if (minutes <= MostMinutes && CountUpTo(connection, fromMs, toMs, maxPoints + 1) is var rows && rows <= maxPoints && AllRowsAreKept(rows))
             {
                 return new SeriesHistory(from, to, null, Points(connection, HistorySql.Rows, fromMs, toMs, 0, maxPoints));
             }
 
-            long minutes = (toMs - fromMs) / ReadingStatements.MinuteMs;
             long stepMs = StepMs(toMs - fromMs, maxPoints);
-            bool byRows = minutes < maxPoints / 4 && stepMs < ReadingStatements.MinuteMs && AllRowsAreKept(CountUpTo(connection, fromMs, toMs, long.MaxValue));
+            bool byRows = minutes < maxPoints / 4 && stepMs < ReadingStatements.MinuteMs
+                && CountUpTo(connection, fromMs, toMs, MostRows + 1) is var kept && kept <= MostRows && AllRowsAreKept(kept);
             if (!byRows)
             {
                 stepMs = Math.Max(stepMs, minutes > MostMinutes ? HourStatements.HourMs : ReadingStatements.MinuteMs);
@@ -151,8 +152,8 @@ public sealed class SeriesQuery(JournalLocation location)
         return ((reachMs / Math.Max(1, maxPoints - 2) / weekMs) + 1) * weekMs;
     }
 
-    // Rows that the whole minutes within the span once had; more than there are now means that some were cleared away.
-    private static long RowsSummarised(SqliteConnection connection, long fromMs, long toMs, bool hasHours)
+    /// <summary>Rows that the whole minutes within a span once had; more than there are now means that some were cleared away.</summary>
+    internal static long RowsSummarised(SqliteConnection connection, long fromMs, long toMs, bool hasHours)
     {
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = hasHours ? HistorySql.CountByHours : HistorySql.CountByMinutes;

@@ -7,6 +7,9 @@ namespace BoothWatch.Verdicts.Rules;
 /// </summary>
 public sealed class BlushMargin : IRule
 {
+    /// <summary>Below this gain nobody would add retarder, °C: the last digit that is shown, twice.</summary>
+    private const double WorthAddingC = 0.2;
+
     /// <inheritdoc />
     public string Name => "blush-margin";
 
@@ -29,7 +32,7 @@ public sealed class BlushMargin : IRule
     {
         if (film.RecommendedRetarderPct is not double level || !(film.BlushMarginC >= wantedC))
         {
-            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", "wait for drier air", Order(film));
+            return Reason(Verdict.Wait, $"{dewPoint}, {NoLevelHolds(film, wantedC, text)}", Instead(film), Order(film));
         }
 
         string mix = level > 0 ? $"{RetarderDose.Add(film)} and spray" : "spray, no retarder needed";
@@ -45,7 +48,7 @@ public sealed class BlushMargin : IRule
             return Reason(
                 Verdict.Wait,
                 $"{dewPoint}, {text.By(film.BlushMarginC)} over what this mix holds",
-                add is not null ? $"{add} or wait" : $"wait, {NoLevelHolds(film, wantedC, text)}",
+                add is not null ? $"{add} or wait" : $"{Instead(film)}, {NoLevelHolds(film, wantedC, text)}",
                 Order(film));
         }
 
@@ -56,7 +59,7 @@ public sealed class BlushMargin : IRule
                 Under(film, wantedC, dewPoint, text, "this mix"),
                 add is not null
                     ? $"{add}, or lay thin coats and watch the film"
-                    : "no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air");
+                    : $"{MoreRetarder(film, text)}, lay thin coats and watch the film, or wait for drier air");
         }
 
         return Reason(
@@ -65,13 +68,21 @@ public sealed class BlushMargin : IRule
             loaded > 0 ? $"spray, the {RetarderText.Level(loaded)} retarder in the cup is enough" : "spray, no retarder needed");
     }
 
+    // Three cases for the highest level of the ladder: it blushes too, it holds with less than is wanted, or nothing more is known of it.
     private static string NoLevelHolds(FilmFindings film, double wantedC, TemperatureText text)
     {
-        double missingC = wantedC - film.MarginAtHighestRetarderC;
-        return missingC > 0
-            ? $"no retarder level on the ladder holds this air, the highest misses by {text.By(missingC)}"
-            : "no retarder level on the ladder holds this air";
+        string air = film.HoldsWithWarmPiece is true ? "this air on so cold a piece" : "this air";
+        double highestC = film.MarginAtHighestRetarderC;
+        return highestC < 0 ? $"no retarder level holds {air}, even the highest is {text.By(highestC)} over"
+            : highestC < wantedC ? $"no retarder level holds {air} safely, even the highest leaves {text.By(highestC)} of the {text.By(wantedC)} wanted"
+            : $"no retarder level holds {air}";
     }
+
+    private static string Instead(FilmFindings film) => film.HoldsWithWarmPiece is true ? "wait, and warm the piece first" : "wait for drier air";
+
+    private static string MoreRetarder(FilmFindings film, TemperatureText text) => film.MarginAtHighestRetarderC - film.BlushMarginC >= WorthAddingC
+        ? $"no retarder level gives the full margin, the highest would make it {text.By(film.MarginAtHighestRetarderC)}"
+        : "more retarder would not help";
 
     private static string Under(FilmFindings film, double wantedC, string dewPoint, TemperatureText text, string mix) =>
         $"{dewPoint}, {text.By(film.BlushMarginC)} under what {mix} holds, {text.By(wantedC)} wanted";

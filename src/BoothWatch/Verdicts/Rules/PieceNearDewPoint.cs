@@ -7,6 +7,9 @@ namespace BoothWatch.Verdicts.Rules;
 /// </summary>
 public sealed class PieceNearDewPoint : IRule
 {
+    /// <summary>The last digit that is shown, °C: nobody warms a piece by less.</summary>
+    private const double ShownC = 0.1;
+
     /// <inheritdoc />
     public string Name => "piece-near-dew-point";
 
@@ -40,12 +43,13 @@ public sealed class PieceNearDewPoint : IRule
 
     private static string ActionOf(Evidence evidence, AirFindings air)
     {
-        if (air.PieceTemperatureC is null)
+        double warmC = evidence.Policy.WarmEnoughC(air.TemperatureC, air.DewPointC);
+        if (air.PieceTemperatureC is not { } pieceC || warmC - pieceC < ShownC)
         {
             return "wait for drier air";
         }
 
-        string warm = evidence.Text.AtLeast(evidence.Policy.WarmEnoughC(air.TemperatureC, air.DewPointC));
+        string warm = evidence.Text.AtLeast(warmC);
         return evidence.Film is { HoldsWithWarmPiece: false }
             ? $"wait for drier air, warming the piece alone, to {warm}, will not do"
             : $"wait, and warm the piece to {warm} or more";

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using BoothWatch.Service.Tests.Advice;
 
 namespace BoothWatch.Service.Tests.Commands.Advise;
 

@@ -1,4 +1,4 @@
-using BoothWatch.Service.Commands.Advise;
+using BoothWatch.Service.Advice;
 
 namespace BoothWatch.Service.Tests.Commands.Advise;
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using BoothWatch.Service.Commands;
+using BoothWatch.Service.Tests.Advice;
 
 namespace BoothWatch.Service.Tests.Commands.Advise;
 

@@ -70,6 +70,24 @@ public sealed class HourSummaryTests : IDisposable
         Assert.Equal(3L, _folder.Ask<long>("SELECT count FROM hour"));
     }
 
+    [Theory]
+    [InlineData("UPDATE hour SET booth_humidity_pct_max = 60")]
+    [InlineData("UPDATE hour SET dew_point_c_mean = dew_point_c_mean + 0.001")]
+    [InlineData("UPDATE hour SET worst_verdict = 2")]
+    [InlineData("DELETE FROM hour")]
+    [InlineData("DELETE FROM hour_due")]
+    [InlineData("INSERT INTO hour_due SELECT hour_ms, hour_ms + 3600000 FROM hour")]
+    public void Check_OfAnHourThatIsNotItsMinutes_Fires(string tamper)
+    {
+        SeriesOutput output = _folder.Output();
+        output.Write(TestAssessment.At(Start, humidityPct: 61, verdict: Verdict.SlowDown), TestAssessment.At(Start.AddHours(1)));
+        Check(made: 1, due: 1);
+        using SqliteConnection connection = _folder.Look();
+        JournalFolder.Ask<object?>(connection, tamper);
+
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => HourCheck.EqualsRecomputation(connection));
+    }
+
     /// <summary>Whatever is written, in whatever order and with whatever gaps, each hour that is made equals its minutes.</summary>
     [Property(MaxTest = 20)]
     public Property Hour_OfAnyRows_EqualsItsMinutes()

@@ -97,12 +97,32 @@ public sealed class SeriesQueryTests : IDisposable
     }
 
     [Fact]
-    public void History_OfMoreThanFortyDays_StepsByHoursAtLeast()
+    public void History_OfMoreThanFifteenDays_StepsByHoursAtLeast()
     {
-        OldJournal.Create(_folder, Start, 42 * 24, everyMinutes: 60);
+        OldJournal.Create(_folder, Start, 17 * 24, everyMinutes: 60);
 
-        Assert.Equal(TimeSpan.FromMinutes(15), _folder.Query.History(Start, Start.AddDays(40), 5000).Step);
-        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(41), 5000).Step);
+        Assert.Equal(TimeSpan.FromMinutes(5), _folder.Query.History(Start, Start.AddDays(15), 5000).Step);
+        Assert.Equal(TimeSpan.FromHours(1), _folder.Query.History(Start, Start.AddDays(16), 5000).Step);
+    }
+
+    [Fact]
+    public void History_OfMoreThanEightHoursOfSeconds_ComesFromTheMinutes()
+    {
+        _folder.Output().Write(TestAssessment.At(Start));
+        using (SqliteConnection connection = _folder.Look())
+        {
+            // Nine hours of rows at one a second, copies of the first, and their minutes.
+            JournalFolder.Ask<object?>(connection, $"""
+                WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 9 * 3600 - 1)
+                INSERT INTO reading (time_ms, clock_proven, verdict, quality, booth_temperature_c)
+                SELECT {Start.ToUnixTimeMilliseconds()} + i * 1000, 1, 2, 'GGGGGGGG', 20 FROM n
+                """);
+            JournalFolder.Ask<object?>(connection, "UPDATE minute SET count = 60");
+            OldJournal.Fill(connection, Start.AddMinutes(1), 9 * 60 - 1);
+        }
+
+        Assert.Equal(TimeSpan.FromSeconds(10), _folder.Query.History(Start, Start.AddHours(8), 5000).Step);
+        Assert.Equal(TimeSpan.FromMinutes(1), _folder.Query.History(Start, Start.AddHours(9), 5000).Step);
     }
 
     [Fact]

@@ -98,6 +98,14 @@ public class BoothRuleTests
     }
 
     [Fact]
+    public void ExhaustProven_NotReadYet_WaitsForTheFirstReading_WithoutAnAlarm()
+    {
+        BoothSnapshot snapshot = GoodBooth.Snapshot(
+            new Reading(Quantity.ExhaustProof, "sail", null, 0, TimeSpan.Zero, ReadingQuality.NoReading, null));
+        Assert.Equal("exhaust not proven (not read yet): wait for the first reading of sensor sail", RuleCheck.Of(new ExhaustProven(), GoodBooth.Evidence(snapshot))?.ToString());
+    }
+
+    [Fact]
     public void ExhaustProven_NoSensor_WaitsOrAtMostSlowsDown()
     {
         BoothSnapshot snapshot = GoodBooth.Snapshot().Without(Quantity.ExhaustProof);

@@ -35,9 +35,19 @@ public class FilmRuleTests
         Say(GoodBooth.Film(-0.6, loadedPct: 5, recommendedPct: 9), 17.8));
 
     [Fact]
-    public void BlushMargin_OverWhatAnyLevelHolds_SaysByHowMuchTheHighestMisses() => Assert.Equal(
-        "dew point 22.4 °C, 3.1 °C over what this mix holds: wait, no retarder level on the ladder holds this air, the highest misses by 1.5 °C",
+    public void BlushMargin_OverWhatAnyLevelHolds_SaysWhatTheHighestLeaves() => Assert.Equal(
+        "dew point 22.4 °C, 3.1 °C over what this mix holds: wait for drier air, no retarder level holds this air safely, even the highest leaves 0.5 °C of the 2.0 °C wanted",
         Say(GoodBooth.Film(-3.1, loadedPct: 5, recommendedPct: null, marginAtHighestC: 0.5), 22.4));
+
+    [Fact]
+    public void BlushMargin_OverWhatAnyLevelHolds_AtTheHighestToo_SaysByHowMuch() => Assert.Equal(
+        "dew point 22.4 °C, 3.1 °C over what this mix holds: wait for drier air, no retarder level holds this air, even the highest is 0.7 °C over",
+        Say(GoodBooth.Film(-3.1, loadedPct: 5, recommendedPct: null, marginAtHighestC: -0.7), 22.4));
+
+    [Fact]
+    public void BlushMargin_OnAPieceThatWarmingCures_AsksForTheWarmth_NotForDrierAir() => Assert.Equal(
+        "dew point 13.5 °C, no retarder level holds this air on so cold a piece, even the highest is 0.7 °C over: wait, and warm the piece first",
+        Say(GoodBooth.Film(-1.1, loadedPct: null, recommendedPct: null, marginAtHighestC: -0.7) with { HoldsWithWarmPiece = true }, 13.5));
 
     [Fact]
     public void BlushMargin_ThinMargin_SaysWhatIsWanted()
@@ -46,7 +56,10 @@ public class FilmRuleTests
             "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: add 4 mL more retarder (to 7 %), or lay thin coats and watch the film",
             Say(GoodBooth.Film(1.2, loadedPct: 5, recommendedPct: 7), 15));
         Assert.Equal(
-            "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: no retarder level on the ladder gives the full margin, lay thin coats and watch the film, or wait for drier air",
+            "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: no retarder level gives the full margin, the highest would make it 1.7 °C, lay thin coats and watch the film, or wait for drier air",
+            Say(GoodBooth.Film(1.2, loadedPct: 10, recommendedPct: null, marginAtHighestC: 1.7), 15));
+        Assert.Equal(
+            "dew point 15.0 °C, 1.2 °C under what this mix holds, 2.0 °C wanted: more retarder would not help, lay thin coats and watch the film, or wait for drier air",
             Say(GoodBooth.Film(1.2, loadedPct: 15, recommendedPct: null, marginAtHighestC: 1.2), 15));
     }
 
@@ -79,7 +92,7 @@ public class FilmRuleTests
         Reason? reason = RuleCheck.Of(new BlushMargin(), evidence);
         Assert.Equal(Verdict.Wait, reason?.Limit);
         Assert.Equal(
-            "dew point 21.0 °C, no retarder level on the ladder holds this air, the highest misses by 1.2 °C: wait for drier air",
+            "dew point 21.0 °C, no retarder level holds this air safely, even the highest leaves 0.8 °C of the 2.0 °C wanted: wait for drier air",
             reason?.ToString());
     }
 
@@ -109,7 +122,7 @@ public class FilmRuleTests
         Evidence rain = GoodBooth.Evidence(film: film, air: GoodBooth.Air(22.1, 91, 20.1, pieceC: 20.2));
         Reason first = RuleBook.Decide(rain)[0];
         Assert.Equal(pieceLeads ? "piece-near-dew-point" : "blush-margin", first.Rule);
-        Assert.StartsWith(pieceLeads ? "wait, and warm the piece to 23.1 °C or more" : "wait, no retarder level", first.Action, StringComparison.Ordinal);
+        Assert.StartsWith(pieceLeads ? "wait, and warm the piece to 23.1 °C or more" : "wait for drier air, no retarder level", first.Action, StringComparison.Ordinal);
         string? piece = RuleCheck.Of(new PieceNearDewPoint(), rain)?.Action;
         Assert.Equal(!pieceLeads, piece!.Contains("warming the piece alone, to 23.1 °C, will not do", StringComparison.Ordinal));
     }

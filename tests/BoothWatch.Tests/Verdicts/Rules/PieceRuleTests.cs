@@ -40,6 +40,11 @@ public class PieceRuleTests
             RuleCheck.Of(new PieceNearDewPoint(), GoodBooth.Evidence(air: GoodBooth.Air(dewPointC: 12.8, pieceC: 10)))?.ToString());
     }
 
+    [Fact]
+    public void PieceNearDewPoint_AlreadyAsWarmAsWouldBeNamed_DoesNotAskToWarmIt() => Assert.Equal(
+        "piece 15.8 °C, 3.0 °C over the dew point: wait for drier air",
+        RuleCheck.Of(new PieceNearDewPoint(), GoodBooth.Evidence(air: GoodBooth.Air(20, dewPointC: 12.8, pieceC: 15.76)))?.ToString());
+
     /// <summary>Dew point 12.8 °C and 3 °C; or air less 5 °C; the higher of the two, rounded up to a tenth.</summary>
     [Theory]
     [InlineData(22.0, 12.8)]

@@ -1,9 +1,10 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using BoothWatch.Service.Commands.Advise;
+using System.Text.Json;
+using BoothWatch.Service.Advice;
+using BoothWatch.Service.Tests.Commands;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 public class AdviseJsonTests
 {

@@ -3,7 +3,7 @@ using System.Text.Json;
 using BoothWatch.Film;
 using BoothWatch.Service.Configuration;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>Reads a mix file and gathers all that is wrong with it, each with the key, the value and the fix.</summary>
 internal sealed class MixFileReader

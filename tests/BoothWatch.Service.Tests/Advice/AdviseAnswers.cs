@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using BoothWatch.Air;
 using BoothWatch.Readings;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Coat;
-using BoothWatch.Service.Commands.Advise;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 /// <summary>Answers made by hand, so that the text tests do not move with the model.</summary>
 internal static class AdviseAnswers

@@ -2,7 +2,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Service.Coat;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One question to <c>advise</c>, every value filled in.</summary>
 internal sealed record AdviseRequest

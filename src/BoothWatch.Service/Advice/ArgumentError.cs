@@ -1,4 +1,4 @@
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One wrong argument or table cell.</summary>
 /// <param name="Field">Name of the argument without dashes, which is also the column name; empty when a table row cannot be read at all.</param>

@@ -1,6 +1,6 @@
-using BoothWatch.Service.Commands.Advise;
+using BoothWatch.Service.Advice;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 public sealed class MixFileTests : IDisposable
 {

@@ -2,7 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>Writes answers as JSON, each on one line.</summary>
 internal static class AdviseJson
@@ -56,7 +56,7 @@ internal static class AdviseJson
                     TemperatureToleranceC = Rounded(request.TemperatureToleranceC),
                     HumidityTolerancePct = Rounded(request.HumidityTolerancePct),
                 },
-                Caution = AdviseText.Caution,
+                Caution = AdviseAnswer.Caution,
             },
             Context.AdviseReply);
     }

@@ -1,7 +1,7 @@
 using BoothWatch.Air;
 using BoothWatch.Service.Coat;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>What <c>advise</c> takes where an argument is not given: the shop's own settings.</summary>
 /// <param name="PressurePa">Station pressure at the booth's height, Pa.</param>

@@ -1,6 +1,6 @@
 using BoothWatch.Film;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>A mix by solvent volume fractions, as a file of <c>--mix</c> gives it; <see cref="MixFileReader"/> reads it.</summary>
 internal sealed record MixFile

@@ -1,8 +1,8 @@
 using BoothWatch.Film;
+using BoothWatch.Service.Advice;
 using BoothWatch.Service.Coat;
-using BoothWatch.Service.Commands.Advise;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 public class AdviseRequestParserTests
 {
@@ -72,7 +72,7 @@ public class AdviseRequestParserTests
     [InlineData("temperature=24 humidity=55 coat=gloss", "coat", "flash, clear, colour, sealer", "clear")]
     [InlineData("temperature=24 humidity=55 coat=1", "coat", "flash, clear, colour, sealer", "clear")]
     [InlineData("temperature=24 humidity=55 lacquer=0", "lacquer", "nothing sets", "1")]
-    [InlineData("temperature=24 humidity=55 thinner=-1", "thinner", "0 to 100 parts", "4")]
+    [InlineData("temperature=24 humidity=55 thinner=-1", "thinner", "parts by volume from 0 to 100", "4")]
     [InlineData("temperature=24 humidity=55 retarder=40%", "retarder", "0 to 30 %", "5%")]
     [InlineData("temperature=24 humidity=55 wet-film=3m", "wet-film", "'m' is not a unit", "75um")]
     [InlineData("temperature=24 humidity=55 air-speed=9", "air-speed", "0 to 5 m/s", "0.5m/s")]

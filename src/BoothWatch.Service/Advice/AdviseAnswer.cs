@@ -1,6 +1,6 @@
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One question and what the booth's own rules say of it, without any dwell.</summary>
 /// <param name="Request">The question with every value filled in.</param>
@@ -8,6 +8,11 @@ namespace BoothWatch.Service.Commands.Advise;
 /// <param name="Assessment">Air, film, verdict and reasons. The film is null when the model has no answer, which is then a reason.</param>
 internal sealed record AdviseAnswer(AdviseRequest Request, string Substrate, Assessment Assessment)
 {
+    /// <summary>The line that stands below every answer.</summary>
+    public const string Caution =
+        "This is advice about the finish only. It does not say that the air is safe to breathe or cannot ignite: keep the exhaust "
+        + "running, keep ignition sources away, wear the respirator that the lacquer's data sheet asks for, and follow the local fire and electrical code.";
+
     /// <summary>What a booth measures and <c>advise</c> cannot.</summary>
     public static IReadOnlyList<string> NotMeasured { get; } = ["exhaust", "sensor quality", "clock"];
 

@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One answer as <c>--json</c> writes it; docs/advise.schema.json says what each member means.</summary>
 internal sealed record AdviseReply

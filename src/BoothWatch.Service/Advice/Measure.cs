@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>A kind of measured number that people type, with the units it may carry.</summary>
 /// <param name="What">The kind, for people, for example <c>a temperature</c>.</param>

@@ -8,7 +8,7 @@ using BoothWatch.Service.Sensors;
 using BoothWatch.Solvents;
 using BoothWatch.Verdicts;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>Answers questions with the physics and the rules of the booth.</summary>
 internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalogue, VerdictPolicy policy) : IDisposable

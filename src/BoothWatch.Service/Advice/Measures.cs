@@ -1,4 +1,4 @@
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>The kinds of number that <c>advise</c> takes. Conversion factors: NIST SP 811 (2008), appendix B.8.</summary>
 internal static class Measures
@@ -44,7 +44,7 @@ internal static class Measures
     public static Measure Parts { get; } = new(
         "parts by volume",
         new Dictionary<string, Func<double, double>> { [""] = v => v },
-        0, 100, "from 0 to 100 parts by volume, a number without a unit");
+        0, 100, "from 0 to 100, without a unit");
 
     public static Measure WetFilm { get; } = new(
         "a wet film thickness",

@@ -2,7 +2,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Service.Coat;
 
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>Reads one set of arguments, from the command line or a table row alike, and finds everything that is wrong with it.</summary>
 internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDictionary<string, string> given)

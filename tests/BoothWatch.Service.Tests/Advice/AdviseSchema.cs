@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Json.Schema;
 
-namespace BoothWatch.Service.Tests.Commands.Advise;
+namespace BoothWatch.Service.Tests.Advice;
 
 /// <summary>The documented schema of the answers.</summary>
 internal static class AdviseSchema

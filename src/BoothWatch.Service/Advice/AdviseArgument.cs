@@ -1,4 +1,4 @@
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>One argument of <c>advise</c>, which is also a column of its table.</summary>
 /// <param name="Name">Name without dashes.</param>
@@ -22,5 +22,5 @@ internal sealed record AdviseArgument(
 
     /// <summary>The error for a value, naming range and example.</summary>
     public ArgumentError Error(string? value, string problem) =>
-        new(Name, value, $"{problem}; give {Measure?.What ?? "a value"} {Range}, for example {Example}");
+        new(Name, value, $"{problem}; give {(Measure is { } measure ? $"{measure.What} {Range}" : Range)}, for example {Example}");
 }

@@ -1,4 +1,4 @@
-namespace BoothWatch.Service.Commands.Advise;
+namespace BoothWatch.Service.Advice;
 
 /// <summary>All arguments of <c>advise</c>: one list for the command line, the table and the documentation.</summary>
 internal static class AdviseArguments

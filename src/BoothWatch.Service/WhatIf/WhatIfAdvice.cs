@@ -1,0 +1,37 @@
+using BoothWatch.Service.Advice;
+
+namespace BoothWatch.Service.WhatIf;
+
+/// <summary>Answers one question at a time, so that whoever plays with the sliders takes one core at most.</summary>
+/// <param name="adviser">The physics and the rules, with the shop's own settings.</param>
+internal sealed class WhatIfAdvice(Adviser adviser)
+{
+    private readonly Lock _turn = new();
+
+    /// <summary>What may be asked: the arguments of <c>advise</c>, but for the file, which only the machine's own user may name.</summary>
+    public static IReadOnlyList<AdviseArgument> Arguments { get; } = [.. AdviseArguments.All.Where(argument => argument != AdviseArguments.Mix)];
+
+    /// <summary>The answer, or null and what is wrong with the question.</summary>
+    /// <param name="given">Values by argument name, each with a unit or in the argument's own.</param>
+    /// <param name="errors">What is wrong; empty when nothing is.</param>
+    public AdviseAnswer? Answer(IReadOnlyDictionary<string, string> given, out IReadOnlyList<ArgumentError> errors)
+    {
+        ArgumentError[] unknown =
+        [
+            .. given.Where(pair => !Arguments.Any(argument => argument.Name == pair.Key))
+                .Select(pair => new ArgumentError(pair.Key, pair.Value, $"it is no parameter of this address; {NearestOf(pair.Key)}")),
+        ];
+        if (unknown.Length > 0)
+        {
+            errors = unknown;
+            return null;
+        }
+
+        lock (_turn)
+        {
+            return adviser.Answer(given, out errors);
+        }
+    }
+
+    private static string NearestOf(string name) => Configuration.NearestName.Hint(name, Arguments.Select(argument => argument.Name));
+}
