@@ -85,7 +85,7 @@ public sealed class LookTests(Browser browser)
         await using Tab tab = await browser.Open(shop.Url, 1280, 800);
         await Assertions.Expect(tab.Page.Locator("#outputs li")).ToHaveCountAsync(5);
 
-        await Keep(tab, $"outputs-{name}-{(failing ? "failing" : "behind")}");
+        await Pictures.Keep(tab, $"outputs-{name}-{(failing ? "failing" : "behind")}");
         Assert.True(
             await tab.Page.EvaluateAsync<bool>("document.querySelector('.health').getBoundingClientRect().bottom <= document.querySelector('footer').getBoundingClientRect().top"),
             "the footer covers the outputs");
