@@ -49,6 +49,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IHistory, JournalHistory>();
         builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
         builder.Services.AddSingleton<IMqttSubscriber, MqttAirFeed>();
+        builder.Services.AddSingleton<IMqttCommand, MqttCoatCommand>();
         builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();

@@ -1,3 +1,6 @@
+using BoothWatch.Service;
+using BoothWatch.Service.Outputs.Pump;
+using BoothWatch.Service.Page;
 using BoothWatch.Service.Tests.Page;
 using BoothWatch.Verdicts;
 using Deque.AxeCore.Commons;
@@ -51,6 +54,42 @@ public sealed class LookTests(Browser browser)
             $"{inSight} is not in sight without scrolling");
 
         Assert.Empty(tab.Complaints);
+    }
+
+    [BrowserTheory]
+    [InlineData("slow-down", false)]
+    [InlineData("wordy", false)]
+    [InlineData("slow-down", true)]
+    [InlineData("wordy", true)]
+    public async Task Outputs_WithMuchToTell_AreNotCoveredByTheFooterOfATablet(string name, bool failing)
+    {
+        OutputHealth healthy = new("series", 10, 0, 0, 0, 0, null, null, null);
+        OutputHealth behind = healthy with
+        {
+            Name = "influx",
+            Queued = 86400,
+            OldestWaiting = TimeSpan.FromHours(25),
+            SetAside = 12,
+            Dropped = 3,
+            FailuresInARow = failing ? 4 : 0,
+            LastError = "http://127.0.0.1:8086 cannot be reached (Connection refused)",
+        };
+        OutputHealth mqtt = healthy with { Name = "mqtt", Queued = 3, OldestWaiting = TimeSpan.FromMinutes(12) };
+        OutputLine[] lines =
+            [new("light", true, "shows slow down"), .. new[] { healthy, mqtt, healthy with { Name = "page" }, behind }.Select(OutputView.LineOf)];
+        await using ShopPage shop = await ShopPage.Start(history: new SampleHistory(TimeProvider.System), sources: Samples.Sources with { Outputs = () => lines });
+        await shop.Show(Sample(name));
+        await using Tab tab = await browser.Open(shop.Url, 1280, 800);
+        await Assertions.Expect(tab.Page.Locator("#outputs li")).ToHaveCountAsync(5);
+
+        await Pictures.Keep(tab, $"outputs-{name}-{(failing ? "failing" : "behind")}");
+        Assert.True(
+            await tab.Page.EvaluateAsync<bool>("document.querySelector('.health').getBoundingClientRect().bottom <= document.querySelector('footer').getBoundingClientRect().top"),
+            "the footer covers the outputs");
+        if (!failing)
+        {
+            Assert.Equal(1, await tab.Page.EvaluateAsync<int>("new Set([...document.querySelectorAll('#outputs li')].map(e => e.offsetTop)).size"));
+        }
     }
 
     [BrowserFact]

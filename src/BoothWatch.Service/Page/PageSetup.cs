@@ -54,6 +54,7 @@ public static class PageSetup
                 problem.ProblemDetails.Detail ??= "BoothWatch could not answer; its log says why";
             }
         });
+        services.AddSingleton<ApiDocument>();
         services.AddOpenApi(api => api.AddDocumentTransformer((document, _, _) => ApiDescription.Introduce(document)));
         return services;
     }
@@ -81,7 +82,7 @@ public static class PageSetup
 
         app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
-        app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
+        app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();
         return app;
     }
 }

@@ -244,6 +244,9 @@ public sealed class ApiTests
 
         Assert.Contains("monotonic clock", schemas.GetProperty("NowAnswer").GetProperty("properties").GetProperty("ageS").GetProperty("description").GetString(), StringComparison.Ordinal);
 
+        // It is made once.
+        Assert.Equal(api.GetRawText(), (await Json(shop, "/api/openapi.json")).GetRawText());
+
         // What is documented is what is said, and the other way round.
         await shop.Show(Samples.Spray);
         JsonElement now = await Json(shop, "/api/now");
