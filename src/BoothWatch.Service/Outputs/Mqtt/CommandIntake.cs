@@ -130,19 +130,9 @@ internal sealed partial class CommandIntake(
         }
         catch (JsonException)
         {
-            return CommandRefusal.Malformed;
+            return null;
         }
     }
-
-    private static DateTimeOffset? TimeOf(JsonElement command) =>
-        command.ValueKind == JsonValueKind.Object
-        && command.TryGetProperty("id", out JsonElement id)
-        && id.ValueKind == JsonValueKind.String && id.GetString() is { Length: >= 1 and <= LongestId }
-        && command.TryGetProperty("time", out JsonElement sent)
-        && sent.ValueKind == JsonValueKind.String
-        && DateTimeOffset.TryParse(sent.GetString(), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at)
-            ? at
-            : null;
 
     [LoggerMessage(EventId = 1, Level = LogLevel.Warning, Message = "Refused a command on {Topic}: {Why} ({Count} such since the start)")]
     private partial void LogRefused(string topic, string why, long count);
