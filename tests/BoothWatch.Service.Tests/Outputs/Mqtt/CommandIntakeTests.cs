@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.Json;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Outputs.Mqtt;
 using Microsoft.Extensions.Logging.Abstractions;
