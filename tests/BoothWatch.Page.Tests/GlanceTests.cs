@@ -71,7 +71,7 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
 
         // One stop for the group of cups, whose arrows choose.
         string[] expected = ["Keep on", "300 mL", "This run", "Hour", "Day", "Week", "Month", "Moment in the chart", "Earlier", "Later", "Wider", "Closer"];
-        string[] links = await tab.Page.EvaluateAsync<string[]>("[...document.querySelectorAll('.elsewhere a')].map(a => a.textContent)");
+        string[] links = await tab.Page.EvaluateAsync<string[]>("[...document.querySelectorAll('.elsewhere :is(a, button)')].map(a => a.textContent)");
         Assert.Contains("Jobs and coats", links);
         Assert.Equal([.. expected, .. links], reached.Where(name => name is not ("Light" or "Dark")));
 
@@ -160,6 +160,7 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
         (int status, JsonElement job) = await host.Post("/api/jobs", """{ "piece": "side table", "schedule": "touch-up" }""");
         Assert.Equal(201, status);
         await using Tab tab = await browser.Open(host.Url, 390, 844);
+        await tab.SignIn(host.SignInLink, host.Url);
         await Expect(tab.Page.Locator("#jobName")).ToHaveTextAsync("Next for side table");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Mark flash coat" }).ClickAsync();
         await Expect(tab.Page.Locator("#jobWhat")).ToHaveTextAsync("flash, being sprayed");

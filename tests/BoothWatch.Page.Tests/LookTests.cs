@@ -81,6 +81,8 @@ public sealed class LookTests(Browser browser)
         await shop.Show(Sample(name));
         await using Tab tab = await browser.Open(shop.Url, 1280, 800);
         await Assertions.Expect(tab.Page.Locator("#outputs li")).ToHaveCountAsync(5);
+        await tab.Page.Locator(".past[data-drawn]").WaitForAsync();
+        await tab.Page.EvaluateAsync("scrollTo(0, document.documentElement.scrollHeight)");
 
         await Pictures.Keep(tab, $"outputs-{name}-{(failing ? "failing" : "behind")}");
         Assert.True(
