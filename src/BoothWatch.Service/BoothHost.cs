@@ -50,6 +50,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IHistory, JournalHistory>();
         builder.Services.AddSingleton<IVerdictChanges, JournalVerdictChanges>();
         builder.Services.AddSingleton<IMqttSubscriber, MqttAirFeed>();
+        builder.Services.AddSingleton<IMqttCommand, MqttCoatCommand>();
         builder.Services.AddMqtt(builder.Configuration);
         builder.Services.AddSingleton(PageSourcesOf);
         builder.Services.AddPage();
@@ -118,6 +119,7 @@ public static class BoothHost
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf), .. OutputView.LineOf(certificate)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf), .. OutputView.StatusOf(certificate)],
+            HasJobs = true,
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }

@@ -25,14 +25,32 @@ internal static class OutputView
     public static OutputLine LineOf(OutputHealth health) => new(
         health.Name,
         !health.IsFailing,
-        health switch
+        (string.Join(", ", Figures(health)), health.IsFailing) switch
         {
-            { IsFailing: true, OldestWaiting: { } age } => $"failing, {health.Queued} waiting, the oldest for {AgeText(age)}: {health.LastError}",
-            { IsFailing: true } => $"failing, {(health.Queued > 0 ? health.Queued : "nothing")} waiting: {health.LastError}",
-            { Dropped: > 0 } => $"working, {health.Dropped} lost since start",
-            { SetAside: > 0 } => $"working, {health.SetAside} refused by the receiver and set aside",
-            _ => "working",
+            ("", false) => "working",
+            ("", true) => health.LastError ?? "",
+            (var figures, false) => figures,
+            (var figures, true) => $"{figures}: {health.LastError}",
         });
+
+    /// <summary>Whatever is above zero, in few words: the line has to fit one row of a tablet. Whether it works stands before it.</summary>
+    private static IEnumerable<string> Figures(OutputHealth health)
+    {
+        if (health.Queued > 0)
+        {
+            yield return health.OldestWaiting is { } age ? $"{health.Queued} waiting for {AgeText(age)}" : $"{health.Queued} waiting";
+        }
+
+        if (health.SetAside > 0)
+        {
+            yield return $"{health.SetAside} set aside";
+        }
+
+        if (health.Dropped > 0)
+        {
+            yield return $"{health.Dropped} lost";
+        }
+    }
 
     public static OutputStatus StatusOf(BoothLight light)
     {

@@ -37,12 +37,14 @@ public sealed class LiveTests(Browser browser)
         Assert.Empty(tab.Complaints);
     }
 
-    [BrowserFact]
-    public async Task Server_Dies_WarnsAfter5SecondsAndWaitsAfter15()
+    [BrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Server_Dies_WarnsAfter5SecondsAndWaitsAfter15(int width, int height)
     {
         ShopPage shop = await ShopPage.Start();
         await shop.Show(Samples.Spray);
-        await using Tab tab = await browser.Open(shop.Url, fakeClock: true);
+        await using Tab tab = await browser.Open(shop.Url, width, height, fakeClock: true);
         await Live(tab);
         await shop.DisposeAsync();
 
@@ -55,6 +57,8 @@ public sealed class LiveTests(Browser browser)
         await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
         Assert.Equal("wait", await tab.Verdict());
         await Expect(tab.Field("action")).ToContainTextAsync("wait until this page is live again");
+        await Expect(tab.Page.Locator("h1")).ToBeInViewportAsync();
+        await Expect(tab.Page.Locator("#left")).ToBeHiddenAsync();
     }
 
     [BrowserFact]
@@ -141,14 +145,92 @@ public sealed class LiveTests(Browser browser)
     }
 
     [BrowserFact]
-    public async Task Page_WithoutScript_ShowsTheVerdictReloadsAndSaysSo()
+    public async Task Page_OldWhenOpened_SaysThatItIsOld()
     {
         await using ShopPage shop = await ShopPage.Start();
-        await shop.Show(Samples.SlowDown);
-        await using Tab tab = await browser.Open(shop.Url, script: false);
-        await Expect(tab.Field("word")).ToHaveTextAsync("Slow down");
+        await shop.Show(Samples.Spray);
+        string html = await new HttpClient().GetStringAsync(new Uri(shop.Url));
+        foreach ((int seconds, string link) in new[] { (7, "late"), (17, "lost") })
+        {
+            // Sent some seconds ago, by a clock that both share; no stream answers.
+            await using Tab tab = await browser.Open("about:blank");
+            await tab.Page.RouteAsync("**/", route => route.FulfillAsync(new RouteFulfillOptions
+            {
+                Body = System.Text.RegularExpressions.Regex.Replace(
+                    html, "data-sent=\"\\d+\"", $"data-sent=\"{TimeProvider.System.GetUtcNow().AddSeconds(-seconds).ToUnixTimeMilliseconds()}\""),
+                ContentType = "text/html",
+            }));
+            await tab.Page.RouteAsync("**/api/view", route => route.AbortAsync());
+            await tab.Page.GotoAsync(shop.Url, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+            await tab.Page.Locator($"html[data-link={link}]").WaitForAsync();
+            await Expect(tab.Page.GetByRole(AriaRole.Alert).First).ToBeVisibleAsync();
+        }
+    }
+
+    [BrowserFact]
+    public async Task Event_ThatLayInABufferWhileTheDeviceSlept_IsNoNews()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url);
+        await Live(tab);
+        await tab.Page.RouteAsync("**/api/view", route => route.AbortAsync());
+
+        // A minute later by one clock, the other stood still; the browser hands over what came before the sleep, before any timer runs.
+        foreach (string clock in new[] { "performance", "Date" })
+        {
+            string link = await tab.Page.EvaluateAsync<string>(
+                "clock => { heldUpS(first.sentS); const o = window[clock], real = o.now.bind(o); o.now = () => real() + 60000;"
+                + " source.dispatchEvent(new MessageEvent('view', { data: JSON.stringify({ ...first, sentS: first.sentS + 0.1 }) })); o.now = real; return document.documentElement.dataset.link; }",
+                clock);
+            Assert.Equal("lost", link);
+            Assert.Equal("wait", await tab.Verdict());
+        }
+    }
+
+    [BrowserFact]
+    public async Task Clock_OfThePhone_WrongByHours_DoesNotKeepThePageFromTheVerdict()
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        foreach (int hours in new[] { -3, 3 })
+        {
+            await using Tab tab = await browser.Open("about:blank");
+            await shop.Show(Samples.Spray);
+            await tab.Page.AddInitScriptAsync($"{{ const real = Date.now.bind(Date); Date.now = () => real() + {hours} * 3600000; }}");
+            await tab.Page.GotoAsync(shop.Url, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+            await Live(tab);
+            await Expect(tab.Field("word")).ToHaveTextAsync("Spray");
+        }
+    }
+
+    [BrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Page_WithoutScript_SaysWait(int width, int height)
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open(shop.Url, width, height, script: false);
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+        Assert.Equal("wait", await tab.Verdict());
+        Assert.DoesNotContain("Spray", await tab.Page.Locator(".verdict").InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
         await Expect(tab.Page.GetByText("The script of this page does not run")).ToBeVisibleAsync();
-        Assert.Contains("<noscript><meta http-equiv=\"refresh\" content=\"10\"></noscript>", await new HttpClient().GetStringAsync(new Uri(shop.Url)), StringComparison.Ordinal);
+        await Expect(tab.Field("temperature")).ToHaveTextAsync("22.4\u00a0°C");
+    }
+
+    [BrowserTheory]
+    [InlineData("**/page.js", "")]
+    [InlineData("**/page.js", "throw new Error('at once');")]
+    public async Task Page_WhoseScriptFails_SaysWaitAndWhy(string address, string script)
+    {
+        await using ShopPage shop = await ShopPage.Start();
+        await shop.Show(Samples.Spray);
+        await using Tab tab = await browser.Open("about:blank");
+        await tab.Page.RouteAsync(address, route => route.FulfillAsync(new RouteFulfillOptions { Body = script, ContentType = "text/javascript" }));
+        await tab.Page.GotoAsync(shop.Url, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+        await Expect(tab.Field("word")).ToHaveTextAsync("Wait");
+        await Expect(tab.Page.GetByText("The script of this page does not run")).ToBeVisibleAsync();
     }
 
     [BrowserFact]
@@ -156,11 +238,13 @@ public sealed class LiveTests(Browser browser)
     {
         await using ShopPage shop = await ShopPage.Start();
         await shop.Show(Samples.Spray);
-        await using Tab tab = await browser.Open(shop.Url, script: false);
+        await using Tab tab = await browser.Open(shop.Url);
+        await Live(tab);
         ILocator curtain = tab.Page.Locator(".curtain");
         await Expect(curtain).ToBeHiddenAsync();
-        // Twenty seconds of the style sheet's own clock, without waiting for them. Evaluating is the test's, not the page's script.
-        await tab.Page.EvaluateAsync("document.getAnimations().forEach(a => { a.currentTime = 20002; })");
+        // The script dies: no timer runs and no event comes. Ten seconds of the style sheet's own clock, without waiting for them.
+        await tab.Page.EvaluateAsync("source.close(); for (let i = 0; i < 10000; i++) { clearInterval(i); }");
+        await tab.Page.EvaluateAsync("document.getAnimations().forEach(a => { a.currentTime = 10002; })");
         await Expect(curtain).ToBeVisibleAsync();
     }
 

@@ -11,14 +11,14 @@ internal sealed class AcknowledgeCommand(AlertDesk desk) : IMqttCommand
 
     public string Name => "acknowledge-alert";
 
-    public bool Obey(JsonElement command)
+    public CommandReply Obey(JsonElement command)
     {
         if (!command.TryGetProperty("alert", out JsonElement alert) || alert.ValueKind != JsonValueKind.String || alert.GetString() is not { Length: >= 1 and <= LongestId } id)
         {
-            return false;
+            return CommandReply.Malformed("alert is missing; give the id of the alert");
         }
 
         desk.AcknowledgeSoon(id, "mqtt");
-        return true;
+        return CommandReply.Done("handed on");
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections;
 using System.Globalization;
+using BoothWatch.Service.Sensors;
 
 namespace BoothWatch.Service.Configuration;
 
@@ -19,6 +20,12 @@ public static class EffectiveConfiguration
         if (value is null || SettingShape.IsValue(value.GetType()))
         {
             return [$"{path} = {Show(path, value)}"];
+        }
+
+        if (value is SensorOptions { Part: SensorsOptions.None })
+        {
+            // What is not fitted has no wiring, whatever stands beside it.
+            return [$"{path}:part = {SensorsOptions.None}"];
         }
 
         if (value is IDictionary map)

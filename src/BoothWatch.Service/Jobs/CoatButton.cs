@@ -49,7 +49,7 @@ internal sealed partial class CoatButton(
     {
         try
         {
-            if (desk.Press() is { } done)
+            if (desk.Press(EntrySource.Button) is { } done)
             {
                 LogPressed(done);
             }

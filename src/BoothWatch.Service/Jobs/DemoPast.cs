@@ -4,6 +4,7 @@ using BoothWatch.Jobs;
 using BoothWatch.Readings;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
@@ -53,7 +54,7 @@ internal sealed partial class DemoPast(
                 await Task.Factory.StartNew(() => Create(stoppingToken), stoppingToken, TaskCreationOptions.LongRunning, TaskScheduler.Default);
 
                 // The past is made of far more than the booth ever keeps in memory; give that back once.
-                GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+                SpareMemory.GiveBack();
             }
         }
         catch (JournalException trouble)

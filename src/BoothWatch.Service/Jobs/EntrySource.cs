@@ -9,6 +9,9 @@ public static class EntrySource
     /// <summary>The button at the booth.</summary>
     public const string Button = "button";
 
+    /// <summary>A command by MQTT.</summary>
+    public const string Mqtt = "mqtt";
+
     /// <summary>The demo's own past; no shop ever sprayed it.</summary>
     public const string Demo = "demo";
 }

@@ -3,7 +3,7 @@ using BoothWatch.Jobs;
 
 namespace BoothWatch.Service.Jobs;
 
-/// <summary>What can be done to jobs: the one way in for the page and the button. Adds time, air and margin to what was asked.</summary>
+/// <summary>What can be done to jobs: the one way in for the page, the button and commands. Adds time, air and margin to what was asked.</summary>
 public sealed class JobDesk(JobStore store, CoatPrefill prefill, CoatMoments moments, TimeProvider time)
 {
     /// <summary>Starts a job.</summary>
@@ -55,9 +55,11 @@ public sealed class JobDesk(JobStore store, CoatPrefill prefill, CoatMoments mom
         return Append(job, new TakenBack(target), by);
     }
 
-    /// <summary>What the button does: ends the coat that is being sprayed, else begins the next one, on the running job with the latest entry.</summary>
+    /// <summary>What the button does, and a command by MQTT: ends the coat that is being sprayed, else begins the next one, on the running job with the latest entry.</summary>
+    /// <param name="by">Where it was entered, of <see cref="EntrySource"/>.</param>
     /// <returns>What was done, for the log; null when no job is running.</returns>
-    public string? Press()
+    /// <exception cref="JobRuleException">It does not fit the job.</exception>
+    public string? Press(string by)
     {
         if (store.Running() is not [var job, ..])
         {
@@ -66,11 +68,11 @@ public sealed class JobDesk(JobStore store, CoatPrefill prefill, CoatMoments mom
 
         if (job.OpenCoat is { } open)
         {
-            Stop(job, open.Id, null, EntrySource.Button);
+            Stop(job, open.Id, null, by);
             return $"coat {open.Place} of job {job.Id} ({job.Details.Piece}) ended";
         }
 
-        Job marked = Mark(job, kind: null, EntrySource.Button);
+        Job marked = Mark(job, kind: null, by);
         return $"{marked.LastCoat!.Details.Kind.Word()} coat {marked.LastCoat.Place} of job {job.Id} ({job.Details.Piece}) begun";
     }
 }

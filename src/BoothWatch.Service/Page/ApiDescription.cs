@@ -41,7 +41,8 @@ internal static class ApiDescription
             .AddOpenApiOperationTransformer((operation, _, _) => Describe(operation,
                 Query("from", $"Begin, RFC 3339 with Z or an offset. Default: page:chartHours before 'to'. At most {PageEndpoints.LongestDays} days before 'to'.", JsonSchemaType.String, "2026-06-03T06:00:00Z", "date-time"),
                 Query("to", "End, RFC 3339 with Z or an offset. Default: now.", JsonSchemaType.String, "2026-06-03T12:00:00Z", "date-time"),
-                Query("points", $"About how many points, 2 to {PageEndpoints.MostPoints}. Default 500.", JsonSchemaType.Integer, 500)));
+                Query("points", $"About how many points, 2 to {PageEndpoints.MostPoints}. Default 500.", JsonSchemaType.Integer, 500),
+                Query("shape", "points (default), or columns: the same as one list a quantity, a fifth as long.", JsonSchemaType.String, "points")));
 
         app.MapGet("/chart.svg", page.Chart)
             .WithName("chart")
@@ -77,7 +78,7 @@ internal static class ApiDescription
     {
         document.Info.Title = "BoothWatch";
         document.Info.Version = typeof(ApiDescription).Assembly.GetName().Version?.ToString(3);
-        document.Info.Description = "May this coat be sprayed now? Read-only, but for the piece temperature typed in by hand. Temperatures in °C, whatever the page shows. "
+        document.Info.Description = "May this coat be sprayed now? Read-only, but for the piece temperature typed in by hand and for jobs and coats. Temperatures in °C, whatever the page shows. "
             + "Every verdict is advice about the finish: no statement that the air is safe to breathe or cannot ignite.";
         document.Servers?.Clear();
         return Task.CompletedTask;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using BoothWatch.Outlook;
 using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Page;
@@ -12,6 +13,9 @@ public sealed record CurrentState(long Sequence, Assessment? Assessment, TimeSpa
 {
     /// <summary>An assessment older than this is not shown as a verdict any more. Not a setting: five missed ticks are a fault.</summary>
     public static readonly TimeSpan StaleAfter = TimeSpan.FromSeconds(5);
+
+    /// <summary>How long the margin lasts if it goes on falling; null when there is nothing to say.</summary>
+    public ClosingMargin? Closing { get; init; }
 
     /// <summary>True when there is no assessment, or only an old one.</summary>
     public bool IsStale => Assessment is null || Age > StaleAfter;

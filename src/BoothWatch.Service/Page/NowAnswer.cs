@@ -32,6 +32,9 @@ public sealed record NowAnswer
     /// <summary>What the drying-film model says of the coat in hand; null when it is not known.</summary>
     public required FilmFindings? Film { get; init; }
 
+    /// <summary>How long the margin lasts if it goes on falling as in the last minutes; null when there is nothing to say. A straight line, no forecast.</summary>
+    public required ClosingAnswer? Closing { get; init; }
+
     /// <summary>False while the wall clock may be wrong.</summary>
     public required bool ClockProven { get; init; }
 
@@ -59,6 +62,7 @@ public sealed record NowAnswer
         Reasons = state.Reasons,
         Air = state.Assessment?.Air,
         Film = state.Assessment?.Film,
+        Closing = state.IsStale || state.Closing is not { } closing ? null : ClosingAnswer.Of(closing),
         ClockProven = state.Assessment?.Snapshot.ClockProven ?? false,
         Readings = state.Assessment is { } assessment
             ? [.. assessment.Snapshot.Readings.Values.OrderBy(r => r.Quantity).Select(r => ReadingAnswer.Of(r, sources.TemperatureUnit))]

@@ -19,10 +19,12 @@ internal sealed class PageEndpoints(
     IHostApplicationLifetime lifetime,
     TimeProvider time)
 {
-    public const int MostPoints = 5000;
+    public const int MostPoints = 12_000;
     public const int LongestDays = 1830;
+    private const double LeastCupMl = 10;
+    private const double MostCupMl = 20_000;
 
-    public ContentHttpResult Page() => TypedResults.Content(html.Render(View(feed.Current), sources, text, time.GetUtcNow()), "text/html; charset=utf-8");
+    public ContentHttpResult Page() => TypedResults.Content(html.Render(View(feed.Current, null), sources, text, time, feed.FirstTime), "text/html; charset=utf-8");
 
     public JsonHttpResult<NowAnswer> Now() => TypedResults.Json(NowAnswer.Of(feed.Current, sources), PageJson.Options);
 
@@ -37,8 +39,12 @@ internal sealed class PageEndpoints(
     public IResult Events(HttpContext context) =>
         Stream(context, "assessment", s => JsonSerializer.Serialize(NowAnswer.Of(s, sources), PageJson.Options));
 
-    public IResult ViewEvents(HttpContext context) =>
-        Stream(context, "view", s => JsonSerializer.Serialize(View(s), PageJson.Options));
+    public IResult ViewEvents(HttpContext context)
+    {
+        QueryText query = new(context.Request.Query);
+        double? cupMl = context.Request.Query.ContainsKey("cup") ? query.Number("cup", LeastCupMl, MostCupMl, 250, "mL") : null;
+        return query.Problem ?? Stream(context, "view", s => JsonSerializer.Serialize(View(s, cupMl), PageJson.Options));
+    }
 
     public IResult History(HttpRequest request)
     {
@@ -47,6 +53,7 @@ internal sealed class PageEndpoints(
         DateTimeOffset to = query.Time("to", now, now);
         DateTimeOffset from = query.Time("from", to - TimeSpan.FromHours(options.Value.ChartHours), now.AddHours(-1));
         int points = query.Whole("points", 2, MostPoints, 500, "a number");
+        bool asColumns = query.Word("shape", "points", "columns") == "columns";
         if (query.Problem is null && (from >= to || to - from > TimeSpan.FromDays(LongestDays)))
         {
             query.Add("from", from.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture),
@@ -60,7 +67,10 @@ internal sealed class PageEndpoints(
 
         try
         {
-            return TypedResults.Json(new HistoryAnswer(from.UtcDateTime, to.UtcDateTime, history.Read(from, to, points)), PageJson.Options);
+            IReadOnlyList<HistoryPoint> past = history.Read(from, to, points);
+            return asColumns
+                ? TypedResults.Json(HistoryColumns.Of(from, to, past), PageJson.Options)
+                : TypedResults.Json(new HistoryAnswer(from.UtcDateTime, to.UtcDateTime, past), PageJson.Options);
         }
         catch (HistoryUnavailableException trouble)
         {
@@ -98,7 +108,7 @@ internal sealed class PageEndpoints(
         return start < earliest ? earliest : start > latest ? latest : start;
     }
 
-    private PageView View(CurrentState state) => PageView.Of(state, sources, text, time.LocalTimeZone);
+    private PageView View(CurrentState state, double? cupMl) => PageView.Of(state, sources, text, time, cupMl);
 
     private IResult Stream(HttpContext context, string eventType, Func<CurrentState, string> render)
     {

@@ -1,4 +1,5 @@
 using System.Threading.Channels;
+using BoothWatch.Outlook;
 using BoothWatch.Service.Outputs;
 using BoothWatch.Verdicts;
 
@@ -8,16 +9,19 @@ namespace BoothWatch.Service.Page;
 /// Takes each assessment and wakes the streams. A stream that is slow misses assessments and gets the newest;
 /// it never holds up the others, nor the loop.
 /// </summary>
-public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
+/// <param name="time">The clock.</param>
+/// <param name="sources">Knows how fast the shop's day runs; null: in real time.</param>
+public sealed class PageFeed(TimeProvider time, PageSources? sources = null) : IAssessmentOutput
 {
     /// <summary>Most streams at once; further ones are refused, so that a runaway client cannot exhaust a small board.</summary>
     public const int MaxStreams = 64;
 
-    private sealed record Arrival(long Sequence, Assessment? Assessment, long Timestamp);
+    private sealed record Arrival(long Sequence, Assessment? Assessment, long Timestamp, ClosingMargin? Closing);
 
     private readonly Lock _gate = new();
     private readonly List<Channel<long>> _streams = [];
-    private volatile Arrival _latest = new(0, null, time.GetTimestamp());
+    private readonly MarginTrail _trail = new();
+    private volatile Arrival _latest = new(0, null, time.GetTimestamp(), null);
 
     /// <inheritdoc/>
     public string Name => "page";
@@ -31,7 +35,7 @@ public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
         get
         {
             Arrival latest = _latest;
-            return new CurrentState(latest.Sequence, latest.Assessment, time.GetElapsedTime(latest.Timestamp));
+            return new CurrentState(latest.Sequence, latest.Assessment, time.GetElapsedTime(latest.Timestamp)) { Closing = latest.Closing };
         }
     }
 
@@ -41,7 +45,8 @@ public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
         lock (_gate)
         {
             FirstTime ??= assessment.Time;
-            _latest = new Arrival(_latest.Sequence + 1, assessment, time.GetTimestamp());
+            long now = time.GetTimestamp();
+            _latest = new Arrival(_latest.Sequence + 1, assessment, now, Closing(assessment, now));
             foreach (Channel<long> stream in _streams)
             {
                 stream.Writer.TryWrite(_latest.Sequence);
@@ -49,6 +54,14 @@ public sealed class PageFeed(TimeProvider time) : IAssessmentOutput
         }
 
         return Task.CompletedTask;
+    }
+
+    // A coat that must wait has no time left to speak of.
+    private ClosingMargin? Closing(Assessment assessment, long now)
+    {
+        double nowS = now / (double)time.TimestampFrequency;
+        _trail.Add(nowS, assessment.Film is { } film ? $"{film.Coat}/{film.Mix}/{film.RetarderPct}" : null, assessment.Film?.BlushMarginC ?? 0);
+        return assessment is { Verdict: not Verdict.Wait, Film: not null } ? _trail.Closing(nowS, sources?.Demo()?.Speed ?? 1) : null;
     }
 
     /// <summary>

@@ -1,44 +1,70 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.RegularExpressions;
+using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Page;
 
-/// <summary>Writes the first HTML: the same words that the stream brings later, so that the page is useful before and without the script.</summary>
+/// <summary>
+/// Writes the first HTML. By itself it says wait, for without its script it cannot grow old in time; the state at sending lies in it as data,
+/// for the script to show at once.
+/// </summary>
 public sealed partial class PageHtml
 {
     private readonly string[] _parts;
+    private readonly double _chartHours;
 
     /// <summary>Takes the template apart at its placeholders: <c>{{text}}</c> is escaped, <c>{{{markup}}}</c> is made here.</summary>
-    public PageHtml() => _parts = Placeholder().Split(PageAssets.ReadText("page.html"));
+    public PageHtml(IOptions<PageOptions> options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        _chartHours = options.Value.ChartHours;
+        _parts = Placeholder().Split(PageAssets.ReadText("page.html"));
+    }
 
     /// <summary>The page for one state.</summary>
-    public string Render(PageView view, PageSources sources, DegreeText text, DateTimeOffset sentAt)
+    /// <param name="view">The state in words.</param>
+    /// <param name="sources">What stands beside it.</param>
+    /// <param name="text">How to write temperatures.</param>
+    /// <param name="time">The clock and the shop's time zone.</param>
+    /// <param name="since">Time of the first assessment since start; null before it.</param>
+    public string Render(PageView view, PageSources sources, DegreeText text, TimeProvider time, DateTimeOffset? since)
     {
-        StringBuilder html = new(12_000);
+        StringBuilder html = new(16_000);
         for (int i = 0; i < _parts.Length; i++)
         {
             string part = _parts[i];
             html.Append(i % 2 == 0 ? part
                 : part.StartsWith('{') ? Markup(part.Trim('{', '}'), view, sources, text)
-                : Escape(Text(part, view, sentAt)));
+                : Escape(Text(part)));
         }
 
         return html.ToString();
+
+        string Text(string name) => name switch
+        {
+            "sentUnixMs" => Whole(time.GetUtcNow().ToUnixTimeMilliseconds()),
+            "sinceUnixS" => sources.AnyEmulated && since is { } first ? Whole(first.ToUnixTimeSeconds()) : "",
+            "speed" => string.Create(CultureInfo.InvariantCulture, $"{sources.Demo()?.Speed ?? 1:0.#}"),
+            "hours" => _chartHours.ToString(CultureInfo.InvariantCulture),
+            "unit" => text.Unit,
+            "scale" => text.ConvertDifference(1).ToString(CultureInfo.InvariantCulture),
+            "offset" => text.Convert(0).ToString(CultureInfo.InvariantCulture),
+            "zone" => time.LocalTimeZone.Id,
+            "charts" => PageAssets.HasChartLibrary ? "library" : "picture",
+            "jobs" => sources.HasJobs ? "yes" : "no",
+            _ => view.Fields[name],
+        };
     }
 
-    private static string Text(string name, PageView view, DateTimeOffset sentAt) => name switch
-    {
-        "verdict" => view.Verdict,
-        "ageS" => view.AgeS.ToString(CultureInfo.InvariantCulture),
-        "sentUnixMs" => sentAt.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture),
-        _ => view.Fields[name],
-    };
+    private static string Whole(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static string Markup(string name, PageView view, PageSources sources, DegreeText text) => name switch
     {
-        "further" => string.Concat(view.FurtherReasons.Select(r => $"<li>{Escape(r)}</li>")),
+        // The writer of the JSON escapes <, > and &, so that no text can end the element.
+        "first" => JsonSerializer.Serialize(view, PageJson.Options),
         "sensors" => string.Concat(view.Sensors.Select(Health)),
         "outputs" => string.Concat(view.Outputs.Select(Health)),
         "demoStrip" => DemoStrip(view, sources),

@@ -40,6 +40,12 @@ public static class PageSetup
         services.AddSingleton<PieceTemperatureEndpoint>();
         services.AddHostedService<PageAnnouncement>();
 
+        // Also under TLS: what is compressed on the way holds no secret, and streams are left out, which compression would hold up.
+        services.AddResponseCompression(compression =>
+        {
+            compression.EnableForHttps = true;
+            compression.MimeTypes = ["text/html", "text/css", "text/javascript", "application/json", "application/problem+json", "image/svg+xml"];
+        });
         services.ConfigureHttpJsonOptions(json => PageJson.Apply(json.SerializerOptions));
         services.AddProblemDetails(problems => problems.CustomizeProblemDetails = problem =>
         {
@@ -48,6 +54,7 @@ public static class PageSetup
                 problem.ProblemDetails.Detail ??= "BoothWatch could not answer; its log says why";
             }
         });
+        services.AddSingleton<ApiDocument>();
         services.AddOpenApi(api => api.AddDocumentTransformer((document, _, _) => ApiDescription.Introduce(document)));
         return services;
     }
@@ -57,6 +64,7 @@ public static class PageSetup
     {
         PageEndpoints page = app.Services.GetRequiredService<PageEndpoints>();
         app.UseAccess();
+        app.UseResponseCompression();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.MapAccess();
@@ -64,13 +72,17 @@ public static class PageSetup
         app.MapGet("/", page.Page).ExcludeFromDescription();
         foreach ((string name, string mediaType) in PageAssets.MediaTypes)
         {
-            byte[] bytes = PageAssets.Read(name);
-            app.MapGet("/" + name, () => TypedResults.Bytes(bytes, mediaType)).OpenToAnyone().ExcludeFromDescription();
+            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
+        }
+
+        foreach ((string name, string mediaType) in PageAssets.ChartLibraryMediaTypes)
+        {
+            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name, whole: true), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
         }
 
         app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
-        app.MapOpenApi("/api/openapi.json").ExcludeFromDescription();
+        app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();
         return app;
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using BoothWatch.Outlook;
 using BoothWatch.Readings;
 using BoothWatch.Verdicts;
 
@@ -17,6 +18,15 @@ public sealed record PageView
 
     /// <summary>The verdict as a key: <c>spray</c>, <c>slow-down</c> or <c>wait</c>.</summary>
     public required string Verdict { get; init; }
+
+    /// <summary>When it was sent, s, by a steady clock that only its own differences tell anything about: an event held up on its way is found out by it.</summary>
+    public required double SentS { get; init; }
+
+    /// <summary>The cup that millilitres are for, mL of unretarded mix.</summary>
+    public required double? CupMl { get; init; }
+
+    /// <summary>The shop's usual cup, mL.</summary>
+    public required double? ShopCupMl { get; init; }
 
     /// <summary>True when the figures are too old to be taken as the present.</summary>
     public required bool Stale { get; init; }
@@ -37,19 +47,34 @@ public sealed record PageView
     public static string Key(Verdict verdict) => verdict.Word().Replace(' ', '-');
 
     /// <summary>Puts the state into words.</summary>
-    public static PageView Of(CurrentState state, PageSources sources, DegreeText text, TimeZoneInfo zone)
+    /// <param name="state">The state.</param>
+    /// <param name="sources">What stands beside it.</param>
+    /// <param name="text">How to write temperatures.</param>
+    /// <param name="time">The clock and the shop's time zone.</param>
+    /// <param name="cupMl">Unretarded mix in the reader's cup, mL; null: the shop's usual cup.</param>
+    public static PageView Of(CurrentState state, PageSources sources, DegreeText text, TimeProvider time, double? cupMl = null)
     {
-        Reason first = state.Reasons[0];
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(sources);
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(time);
         AirFindings? air = state.Assessment?.Air;
-        FilmFindings? film = state.Assessment?.Film;
+        FilmFindings? asked = state.Assessment?.Film;
+        FilmFindings? film = asked is not null && cupMl is { } cup ? asked with { CupMl = cup } : asked;
+        Reason[] reasons = [.. film is null ? state.Reasons : state.Reasons.Select(r => RetarderDose.ForCup(r, asked!, film.CupMl))];
+        Reason first = reasons[0];
+        ClosingMargin? closing = state.IsStale ? null : state.Closing;
         DemoMoment? demo = sources.Demo();
         return new PageView
         {
             Sequence = state.Sequence,
             AgeS = Math.Round(state.Age.TotalSeconds, 2),
             Verdict = Key(state.Verdict),
+            SentS = Math.Round(time.GetTimestamp() / (double)time.TimestampFrequency, 2),
+            CupMl = film?.CupMl,
+            ShopCupMl = asked?.CupMl,
             Stale = state.IsStale,
-            FurtherReasons = [.. state.Reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
+            FurtherReasons = [.. reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
             Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot, new TemperatureText(sources.TemperatureUnit)))],
             Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],
             Fields = new Dictionary<string, string>
@@ -64,6 +89,8 @@ public sealed record PageView
                 ["retarder"] = film is null ? DegreeText.Unknown
                     : DegreeText.Tie(RetarderDose.Mark(film)),
                 ["retarderMl"] = film is null ? "" : DegreeText.Tie(RetarderDose.Advice(film)),
+                ["left"] = MinutesText.Mark(closing),
+                ["leftMeaning"] = MinutesText.Meaning(closing, text),
                 ["temperature"] = text.Temperature(air?.TemperatureC ?? Known(state, Quantity.BoothTemperature)),
                 ["humidity"] = DegreeText.Percent(air?.RelativeHumidityPct ?? Known(state, Quantity.BoothHumidity)),
                 ["criticalHumidity"] = DegreeText.Percent(film?.CriticalHumidityPct),
@@ -75,7 +102,7 @@ public sealed record PageView
                 ["pieceTyped"] = sources.PieceEntry?.Words ?? "",
                 ["film"] = text.Temperature(film?.LowestFilmTemperatureC),
                 ["measuredAt"] = state.Assessment is null ? "never"
-                    : TimeZoneInfo.ConvertTime(state.Assessment.Time, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
+                    : TimeZoneInfo.ConvertTime(state.Assessment.Time, time.LocalTimeZone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
             },
         };
     }

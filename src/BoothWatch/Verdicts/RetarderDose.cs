@@ -43,6 +43,28 @@ public static class RetarderDose
         };
     }
 
+    /// <summary>
+    /// The same reason for a cup of another size: whoever mixes 500 mL must not read the millilitres of 250. Only amounts change; levels do not.
+    /// </summary>
+    /// <param name="reason">A reason that was given for <paramref name="film"/>.</param>
+    /// <param name="film">What the film model said.</param>
+    /// <param name="cupMl">Unretarded mix in the other cup, mL.</param>
+    public static Reason ForCup(Reason reason, FilmFindings film, double cupMl)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        ArgumentNullException.ThrowIfNull(film);
+        FilmFindings other = film with { CupMl = cupMl };
+        string Said(string words)
+        {
+            string added = film.RetarderToAddMl is null ? words : words.Replace(Add(film), Add(other), StringComparison.Ordinal);
+            return film.RecommendedRetarderPct is { } level
+                ? added.Replace(RetarderText.LevelForCup(level, film), RetarderText.LevelForCup(level, other), StringComparison.Ordinal)
+                : added;
+        }
+
+        return reason with { Finding = Said(reason.Finding), Action = Said(reason.Action) };
+    }
+
     /// <summary>What to add to the cup: to one that holds retarder already, only what is missing.</summary>
     internal static string Add(FilmFindings film) => film.LoadedRetarderPct is > 0
         ? $"add {Amount(film.RetarderToAddMl)} more retarder (to {Level(film.RecommendedRetarderPct)})"

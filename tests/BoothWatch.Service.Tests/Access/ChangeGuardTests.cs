@@ -55,7 +55,7 @@ public sealed class ChangeGuardTests
     }
 
     [Fact]
-    public async Task EveryAddress_FromAfarWithoutASession_IsRefused_ButForWhatTheSignInNeeds()
+    public async Task EveryAddress_FromAfarWithoutASession_IsRefused_ButForWhatTheSignInAndAMessageNeed()
     {
         await using JobHost host = await JobHost.StartSignedOut("winch gravel plum teapot");
         List<string> open = [];
@@ -68,9 +68,9 @@ public sealed class ChangeGuardTests
             }
         }
 
-        // Files of the pages tell nothing of the booth; a drawing of its past does.
+        // Files of the pages tell nothing of the booth; a drawing of its past does. The page of alerts is where a message's own link leads.
         Assert.DoesNotContain("/chart.svg", open);
-        Assert.Equal(["/api/session", "/sign-in"], open.Where(address => Path.GetExtension(address) is not (".js" or ".css" or ".svg" or ".png" or ".webmanifest")).Order(StringComparer.Ordinal));
+        Assert.Equal(["/alerts", "/api/session", "/sign-in"], open.Where(address => Path.GetExtension(address) is not (".js" or ".css" or ".svg" or ".png" or ".txt" or ".webmanifest")).Order(StringComparer.Ordinal));
     }
 
     [Theory]

@@ -4,6 +4,7 @@ using BoothWatch.Alerts;
 using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Mqtt;
+using BoothWatch.Service.Tests.Access;
 using BoothWatch.Service.Tests.Jobs;
 using BoothWatch.Service.Tests.Outputs.Alerts;
 using BoothWatch.Service.Tests.Outputs.Mqtt;
@@ -83,11 +84,11 @@ public sealed class AlertApiTests : IAsyncLifetime
         Begin();
         AlertRow alert = _host.Services.GetRequiredService<AlertStore>().Newest(1)[0];
         string token = _host.Services.GetRequiredService<AcknowledgeTokens>().Of(alert.Id);
-        static void FromAfar(HttpRequestMessage request) => request.Headers.Add("X-Forwarded-For", "203.0.113.9");
+        static void FromAfar(HttpRequestMessage request) => request.Headers.Add(SeemsFrom.Header, SeemsFrom.Afar);
 
         // Without a token, from elsewhere: no change at all.
-        Assert.Equal(403, (await _host.Post($"/api/alerts/{alert.Id}/acknowledge", "{}", change: FromAfar)).Status);
-        Assert.Equal(403, (await _host.Post("/api/alerts/test/mqtt", "{}", change: FromAfar)).Status);
+        Assert.Equal(401, (await _host.Post($"/api/alerts/{alert.Id}/acknowledge", "{}", change: FromAfar)).Status);
+        Assert.Equal(401, (await _host.Post("/api/alerts/test/mqtt", "{}", change: FromAfar)).Status);
         Assert.Equal(403, (await _host.Post("/api/alerts/acknowledge", $$"""{"token":"{{token[..^2]}}AA"}""", change: FromAfar)).Status);
         Assert.Equal(403, (await _host.Post("/api/alerts/acknowledge", $$"""{"token":"0198{{token[4..]}}"}""", change: FromAfar)).Status);
         Assert.Equal(415, (await _host.Post("/api/alerts/acknowledge", $$"""{"token":"{{token}}"}""", "text/plain", FromAfar)).Status);

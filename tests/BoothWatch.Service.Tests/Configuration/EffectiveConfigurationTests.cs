@@ -15,6 +15,16 @@ public class EffectiveConfigurationTests
         Assert.Contains("coat:wetFilmUm = (none)", lines);
     }
 
+    [Fact]
+    public void Lines_OfAPartThatIsNotFitted_LeaveItsWiringOut()
+    {
+        string[] lines = [.. EffectiveConfiguration.Lines(Configuration(("sensors:boothAirCheck:part", "none"), ("sensors:boothAirCheck:address", "0x45")))];
+
+        Assert.Equal(["sensors:boothAirCheck:part = none"], lines.Where(line => line.StartsWith("sensors:boothAirCheck:", StringComparison.Ordinal)));
+        Assert.Contains("sensors:boothAir:part = sht4x", lines);
+        Assert.Contains(lines, line => line.StartsWith("sensors:boothAir:address = ", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("alerts:password", "hunter2", "(set, not shown)")]
     [InlineData("series:apiToken", "abc", "(set, not shown)")]

@@ -17,6 +17,8 @@ internal sealed class StallingProxy : IAsyncDisposable
     private readonly Task _accept;
     private volatile bool _requestsStalled;
     private volatile bool _answersStalled;
+    private volatile int _stalledBelow;
+    private int _accepted;
 
     public StallingProxy(int target)
     {
@@ -25,7 +27,12 @@ internal sealed class StallingProxy : IAsyncDisposable
         _accept = AcceptAsync();
     }
 
-    public string Url => $"http://127.0.0.1:{((IPEndPoint)_listener.LocalEndpoint).Port}";
+    public int Port => ((IPEndPoint)_listener.LocalEndpoint).Port;
+
+    public string Url => $"http://127.0.0.1:{Port}";
+
+    /// <summary>Connections taken so far.</summary>
+    public int Accepted => Volatile.Read(ref _accepted);
 
     /// <summary>True: requests are swallowed. A connection that has stalled once stays dead.</summary>
     public bool RequestsStalled
@@ -40,6 +47,9 @@ internal sealed class StallingProxy : IAsyncDisposable
         get => _answersStalled;
         set => _answersStalled = value;
     }
+
+    /// <summary>Connections made so far say nothing more, in either direction, not even that they end. New ones work.</summary>
+    public void Stall() => _stalledBelow = Accepted + 1;
 
     public async ValueTask DisposeAsync()
     {
@@ -63,9 +73,10 @@ internal sealed class StallingProxy : IAsyncDisposable
             try
             {
                 TcpClient near = await _listener.AcceptTcpClientAsync(_end.Token);
+                int number = Interlocked.Increment(ref _accepted);
                 lock (_gate)
                 {
-                    _work.Add(RelayAsync(near));
+                    _work.Add(RelayAsync(near, number));
                 }
             }
             catch (Exception e) when (e is OperationCanceledException or SocketException or ObjectDisposedException)
@@ -75,7 +86,7 @@ internal sealed class StallingProxy : IAsyncDisposable
         }
     }
 
-    private async Task RelayAsync(TcpClient near)
+    private async Task RelayAsync(TcpClient near, int number)
     {
         using (near)
         using (var far = new TcpClient())
@@ -84,8 +95,8 @@ internal sealed class StallingProxy : IAsyncDisposable
             {
                 await far.ConnectAsync(IPAddress.Loopback, _target, _end.Token);
                 await Task.WhenAny(
-                    PumpAsync(near.GetStream(), far.GetStream(), () => _requestsStalled),
-                    PumpAsync(far.GetStream(), near.GetStream(), () => _answersStalled));
+                    PumpAsync(near.GetStream(), far.GetStream(), number, () => _requestsStalled),
+                    PumpAsync(far.GetStream(), near.GetStream(), number, () => _answersStalled));
             }
             catch (Exception e) when (e is OperationCanceledException or SocketException or IOException)
             {
@@ -94,13 +105,18 @@ internal sealed class StallingProxy : IAsyncDisposable
         }
     }
 
-    private async Task PumpAsync(NetworkStream from, NetworkStream to, Func<bool> stalled)
+    private async Task PumpAsync(NetworkStream from, NetworkStream to, int number, Func<bool> stalled)
     {
         byte[] buffer = new byte[65_536];
         bool dead = false;
         while (true)
         {
             int read = await from.ReadAsync(buffer, _end.Token);
+            if (number < _stalledBelow)
+            {
+                await Task.Delay(Timeout.InfiniteTimeSpan, TimeProvider.System, _end.Token);
+            }
+
             if (read == 0)
             {
                 return;

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Pump;
@@ -29,14 +30,15 @@ internal sealed class TickRig : IAsyncDisposable
         _running = [.. parts.Where(part => part != _loop && part != _poller)];
     }
 
-    /// <summary>How the outputs fare.</summary>
-    public IReadOnlyList<OutputHealth> Health => _app.Services.GetRequiredService<Func<IReadOnlyList<OutputHealth>>>()();
+    /// <summary>Rounds in which the drying film was not asked: the readings were not fit for it.</summary>
+    public int WithoutFilm { get; private set; }
 
     public static async Task<TickRig> StartAsync(params (string Key, string Value)[] settings)
     {
         IConfigurationRoot configuration = new ConfigurationBuilder()
             .AddInMemoryCollection(settings
                 .Append(("page:url", "http://127.0.0.1:0"))
+                .Append(("jobs:demoPast", "false"))
                 .Append(("logging:level", "fatal"))
                 .Append(("logging:frameworkLevel", "fatal"))
                 .ToDictionary(setting => setting.Item1, setting => (string?)setting.Item2))
@@ -47,15 +49,23 @@ internal sealed class TickRig : IAsyncDisposable
             await part.StartAsync(CancellationToken.None);
         }
 
-        rig._poller.Sweep();
         return rig;
     }
 
-    /// <summary>One round of the loop.</summary>
-    public Assessment Tick() => _loop.Tick();
+    /// <summary>How an output fares.</summary>
+    public OutputHealth Health(string output) =>
+        _app.Services.GetRequiredService<Func<IReadOnlyList<OutputHealth>>>()().Single(health => health.Name == output);
 
-    /// <summary>Asks every sensor once.</summary>
-    public void Sweep() => _poller.Sweep();
+    /// <summary>Asks every sensor, then times one round of the loop, ms: readings are fresh, and the film is asked, as in a booth.</summary>
+    public double TickMs()
+    {
+        _poller.Sweep();
+        long start = Stopwatch.GetTimestamp();
+        Assessment assessment = _loop.Tick();
+        double ms = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        WithoutFilm += assessment.Film is null ? 1 : 0;
+        return ms;
+    }
 
     public async ValueTask DisposeAsync()
     {

@@ -82,7 +82,7 @@ public sealed class ApiTests
         Assert.Equal(verdict, now.GetProperty("verdict").GetString());
         Assert.Equal(ageS, now.GetProperty("ageS").GetDouble());
         Assert.Equal(verdict == "wait", now.GetProperty("reasons")[0].GetProperty("rule").GetString() == "stale-assessment");
-        Assert.Contains($"data-verdict=\"{verdict}\"", await Http.GetStringAsync(new Uri(shop.Url)), StringComparison.Ordinal);
+        Assert.Contains($"\"verdict\":\"{verdict}\"", await Http.GetStringAsync(new Uri(shop.Url)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -109,8 +109,8 @@ public sealed class ApiTests
     [Theory]
     [InlineData("/api/history?from=yesterday", "from", "from is yesterday; give a time after RFC 3339", "for example from=20")]
     [InlineData("/api/history?to=2026-06-03T06:00:00", "to", "to is 2026-06-03T06:00:00; give a time", "with Z or an offset")]
-    [InlineData("/api/history?points=1", "points", "points is 1; give a number from 2 to 5000", "for example points=500")]
-    [InlineData("/api/history?points=many", "points", "points is many", "from 2 to 5000")]
+    [InlineData("/api/history?points=1", "points", "points is 1; give a number from 2 to 12000", "for example points=500")]
+    [InlineData("/api/history?points=many", "points", "points is many", "from 2 to 12000")]
     [InlineData("/api/history?from=2026-06-03T06:00:00Z&to=2026-06-03T05:00:00Z", "from", "from is 2026-06-03T06:00:00Z; give a time before 'to'", "from=2026-06-03T04:00:00Z")]
     [InlineData("/api/history?from=1970-01-01T00:00:00Z&to=2026-06-03T05:00:00Z", "from", "at most 1830 days", "for example")]
     [InlineData("/chart.svg?hours=0", "hours", "hours is 0; give hours from 0.1 to 72", "for example hours=6")]
@@ -157,7 +157,8 @@ public sealed class ApiTests
         Assert.Contains("default-src 'none'", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
-        Assert.True(answer.Headers.CacheControl?.NoStore);
+        bool isFile = address.EndsWith(".css", StringComparison.Ordinal) || address.EndsWith(".js", StringComparison.Ordinal) || address.StartsWith("/icon", StringComparison.Ordinal);
+        Assert.True(isFile ? answer.Headers.CacheControl is { NoCache: true, NoStore: false } : answer.Headers.CacheControl?.NoStore);
         Assert.False(answer.Headers.Contains("Server"));
         Assert.Equal(address == "/nowhere" ? HttpStatusCode.NotFound : HttpStatusCode.OK, answer.StatusCode);
     }
@@ -237,11 +238,14 @@ public sealed class ApiTests
         Assert.StartsWith("3.", api.GetProperty("openapi").GetString(), StringComparison.Ordinal);
         JsonElement paths = api.GetProperty("paths");
         Assert.Equal(["/api/events", "/api/health", "/api/history", "/api/now", "/api/piece-temperature", "/api/session", "/api/sign-in", "/api/sign-out", "/chart.svg"], paths.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
-        Assert.Equal(["from", "to", "points"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
+        Assert.Equal(["from", "to", "points", "shape"], paths.GetProperty("/api/history").GetProperty("get").GetProperty("parameters").EnumerateArray().Select(p => p.GetProperty("name").GetString()));
         JsonElement schemas = api.GetProperty("components").GetProperty("schemas");
         Assert.Equal(["wait", "slow down", "spray"], schemas.GetProperty("Verdict").GetProperty("enum").EnumerateArray().Select(e => e.GetString()));
 
         Assert.Contains("monotonic clock", schemas.GetProperty("NowAnswer").GetProperty("properties").GetProperty("ageS").GetProperty("description").GetString(), StringComparison.Ordinal);
+
+        // It is made once.
+        Assert.Equal(api.GetRawText(), (await Json(shop, "/api/openapi.json")).GetRawText());
 
         // What is documented is what is said, and the other way round.
         await shop.Show(Samples.Spray);

@@ -15,6 +15,7 @@ internal static class FolderDependencies
         ["Film"] = ["Air", "Solvents"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film"],
         ["Limits"] = ["Film"],
+        ["Outlook"] = ["Readings", "Air"],
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
         ["Records"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],
         ["Reviews"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],

@@ -1,4 +1,5 @@
 using BoothWatch.Verdicts;
+using BoothWatch.Verdicts.Rules;
 
 namespace BoothWatch.Tests.Verdicts;
 
@@ -30,4 +31,27 @@ public class RetarderDoseTests
     public void Cup_ForAPieceThatWarmingCures_AsksForTheWarmth() => Assert.Equal(
         "no retarder level holds on so cold a piece: warm it first",
         RetarderDose.Advice(GoodBooth.Film(-1.0, null, null) with { HoldsWithWarmPiece = true }));
+
+    [Theory]
+    [InlineData(null, 9.0, 4.0)]
+    [InlineData(5.0, 9.0, -1.0)]
+    [InlineData(5.0, 9.0, 0.4)]
+    [InlineData(5.0, 5.0, 4.0)]
+    [InlineData(5.0, null, -1.0)]
+    [InlineData(null, 12.0, 4.0)]
+    public void Reasons_ForAnotherCup_AreThoseThatTheRulesGiveForIt(double? loadedPct, double? neededPct, double marginC)
+    {
+        FilmFindings film = GoodBooth.Film(marginC, loadedPct, neededPct);
+        foreach (double cupMl in new[] { 100.0, 250, 500, 1000 })
+        {
+            Reason[] expected = Judge(film with { CupMl = cupMl });
+            Assert.Equal(expected, Judge(film).Select(reason => RetarderDose.ForCup(reason, film, cupMl)));
+        }
+    }
+
+    private static Reason[] Judge(FilmFindings film)
+    {
+        Evidence evidence = new() { Snapshot = GoodBooth.Snapshot(), Policy = new VerdictPolicy(), Air = GoodBooth.Air(), Film = film };
+        return [.. new IRule[] { new BlushMargin(), new MuchRetarder() }.SelectMany(rule => rule.Judge(evidence))];
+    }
 }

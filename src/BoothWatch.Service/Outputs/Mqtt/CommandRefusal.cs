@@ -18,6 +18,15 @@ public enum CommandRefusal
     /// <summary>Its time is more than a minute away from now.</summary>
     Stale,
 
+    /// <summary>A command of the same <c>id</c> was taken before.</summary>
+    Repeated,
+
     /// <summary>It is on the list, and nothing obeys it yet.</summary>
     NotObeyedYet,
+
+    /// <summary>Too many commands were taken within the last minutes.</summary>
+    TooMany,
+
+    /// <summary>It does not fit the state of the booth, for example no job is running.</summary>
+    NotNow,
 }

@@ -8,8 +8,8 @@ internal interface IMqttCommand
     /// <summary>Name of the command, the last level of its topic.</summary>
     string Name { get; }
 
-    /// <summary>Does what the command says, or hands it on. Returns at once and does not throw.</summary>
-    /// <param name="command">The payload, an object with a good <c>id</c> and a time of now.</param>
-    /// <returns>False when it lacks what the command needs.</returns>
-    bool Obey(JsonElement command);
+    /// <summary>Does what the command says, or hands it on. Called off the connection, one command after the other, so it may take a moment; does not throw.</summary>
+    /// <param name="command">The payload, an object with a good <c>id</c> and a time of now. Each <c>id</c> comes once.</param>
+    /// <returns>What became of it, for the answer.</returns>
+    CommandReply Obey(JsonElement command);
 }

@@ -31,17 +31,22 @@ internal sealed partial class MqttLink(
         TimeSpan.FromSeconds(options.Value.FirstRetryS), TimeSpan.FromSeconds(options.Value.LongestRetryS), Random.Shared.NextDouble);
 
     private TaskCompletionSource<MqttSession> _next = NoSession();
-    private string _trouble = "it has only just started";
+    private readonly TaskCompletionSource _tried = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private string _trouble = "";
 
     /// <summary>Connections made since the start.</summary>
     public int Connections { get; private set; }
 
-    /// <summary>The present session; when there is none, the next one if it comes in time.</summary>
-    /// <param name="patience">How long to wait for it.</param>
+    /// <summary>
+    /// The present session; when there is none, the next one if it comes in time. Until the first try to connect has ended, which
+    /// <c>mqtt:answerWithinS</c> bounds, nothing is wrong yet, and a start under load is waited for.
+    /// </summary>
+    /// <param name="patience">How long to wait for it once a try has ended.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <exception cref="MqttLinkException">There is none; the message says why.</exception>
     public async Task<MqttSession> SessionAsync(TimeSpan patience, CancellationToken cancellationToken)
     {
+        await _tried.Task.WaitAsync(cancellationToken);
         try
         {
             return await Volatile.Read(ref _next).Task.WaitAsync(patience, time, cancellationToken);
@@ -65,6 +70,7 @@ internal sealed partial class MqttLink(
             }
 
             Volatile.Write(ref _trouble, cause);
+            _tried.TrySetResult();
             TimeSpan wait = _backOff.NextWait();
             LogLevel level = _backOff.FailuresInARow == 1 ? LogLevel.Warning : LogLevel.Debug;
             LogNoConnection(level, _place, cause, wait.TotalSeconds);
@@ -111,7 +117,17 @@ internal sealed partial class MqttLink(
     {
         using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(_options.AnswerWithinS), time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(limit.Token, stopping);
-        MqttClientConnectResult result = await client.ConnectAsync(ConnectOptions.Of(_options, topics, broker.OwnSecret), either.Token);
+        MqttClientConnectResult result;
+        try
+        {
+            result = await client.ConnectAsync(ConnectOptions.Of(_options, topics, broker.OwnSecret), either.Token);
+        }
+        catch (Exception e) when (limit.IsCancellationRequested && (MqttTrouble.IsConnection(e) || e is OperationCanceledException))
+        {
+            // The library has several words for it.
+            return MqttTrouble.Explain(new TimeoutException());
+        }
+
         if (result.ResultCode != MqttClientConnectResultCode.Success)
         {
             return MqttTrouble.Explain(result.ResultCode);
@@ -138,6 +154,7 @@ internal sealed partial class MqttLink(
         Connections++;
         LogConnected(_place, topics.Device);
         _next.SetResult(session);
+        _tried.TrySetResult();
         try
         {
             return await session.Ended.WaitAsync(stopping);

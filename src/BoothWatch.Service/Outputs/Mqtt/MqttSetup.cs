@@ -11,7 +11,7 @@ public static class MqttSetup
 {
     /// <summary>
     /// Adds MQTT, unless <c>mqtt:use</c> is off. Needs an <see cref="IVerdictChanges"/>; every <see cref="IMqttSubscriber"/> gets
-    /// what it wishes.
+    /// what it wishes, and every <see cref="IMqttCommand"/> the commands of its name.
     /// </summary>
     /// <param name="services">The services.</param>
     /// <param name="configuration">The configuration, only to see whether MQTT is off.</param>
@@ -31,11 +31,12 @@ public static class MqttSetup
         services.AddSingleton<IMqttSubscriber>(provider => provider.GetRequiredService<CommandIntake>());
         services.AddSingleton<VerdictChangePublisher>();
 
-        // Hosted parts stop in reverse order: first the pump, then the connection, which says goodbye, then the broker.
+        // Hosted parts stop in reverse order: first the pump and the commands, then the connection, which says goodbye, then the broker.
         services.AddSingleton<EmbeddedBroker>();
         services.AddHostedService(provider => provider.GetRequiredService<EmbeddedBroker>());
         services.AddSingleton<MqttLink>();
         services.AddHostedService(provider => provider.GetRequiredService<MqttLink>());
+        services.AddHostedService<CommandWork>();
         return services.AddOutput<MqttOutput>(pump =>
         {
             // Live state: only the newest assessment is worth publishing, and soon after the connection is back.

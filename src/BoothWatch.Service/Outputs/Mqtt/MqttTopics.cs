@@ -44,6 +44,9 @@ public sealed class MqttTopics
     /// <summary>Where commands come in; the name of the command follows.</summary>
     public string Command => $"{Booth}/command";
 
+    /// <summary>Answers to commands.</summary>
+    public string CommandAnswer => $"{Booth}/command-answer";
+
     /// <summary>A property of a node.</summary>
     public string Property(string node, string property) => $"{Device}/{node}/{property}";
 }

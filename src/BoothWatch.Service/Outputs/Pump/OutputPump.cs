@@ -205,8 +205,9 @@ public sealed partial class OutputPump : IHostedService, IDisposable
             };
         }
 
-        // The stack once an outage: the log of a long one stays readable, and small.
-        LogFailed(_backOff.FailuresInARow == 0 ? error : null, _output.Name, _backOff.FailuresInARow + 1, error.Message);
+        // The stack once an outage, and none where the words say all: the log of a long one stays readable, and small.
+        Exception? shown = _backOff.FailuresInARow == 0 && error is not OutputUnavailableException ? error : null;
+        LogFailed(shown, _output.Name, _backOff.FailuresInARow + 1, error.Message);
     }
 
     private void DropWaiting()

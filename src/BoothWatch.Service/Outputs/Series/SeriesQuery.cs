@@ -14,7 +14,7 @@ public sealed class SeriesQuery(JournalLocation location)
     public const int FewestPoints = 2;
 
     /// <summary>Most points a caller may ask for.</summary>
-    public const int MostPoints = 10_000;
+    public const int MostPoints = 12_000;
 
     // What one answer may be gathered from, minutes or rows: what a small machine reads in a fraction of a second.
     private const long MostMinutes = 15 * 24 * 60;

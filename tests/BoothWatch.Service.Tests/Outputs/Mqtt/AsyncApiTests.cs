@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using BoothWatch.Readings;
 using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Tests.Outputs.Series;
 using BoothWatch.Verdicts;
+using Microsoft.Extensions.DependencyInjection;
 using MQTTnet.Protocol;
 
 namespace BoothWatch.Service.Tests.Outputs.Mqtt;
@@ -36,7 +38,7 @@ public sealed class AsyncApiTests : IDisposable
     public async Task Published_OnTheEmbeddedBroker_IsWhatTheDocumentSays()
     {
         int port = Mosquitto.FreePort();
-        MqttBooth booth = await MqttBooth.EmbeddedAsync(_folder, port);
+        MqttBooth booth = await MqttBooth.StartAsync(_folder, Commands, ("broker:port", port.ToString(CultureInfo.InvariantCulture)));
         await CheckAsync(booth, port, ["lost"]);
     }
 
@@ -44,7 +46,8 @@ public sealed class AsyncApiTests : IDisposable
     public async Task Published_OnMosquitto_IsWhatTheDocumentSays()
     {
         await using Mosquitto broker = await Mosquitto.StartAsync("allow_anonymous true");
-        MqttBooth booth = await MqttBooth.ExternalAsync(_folder, broker.Port);
+        MqttBooth booth = await MqttBooth.StartAsync(
+            _folder, Commands, ("use", "external"), ("host", "127.0.0.1"), ("port", broker.Port.ToString(CultureInfo.InvariantCulture)));
         await CheckAsync(booth, broker.Port, ["lost"]);
     }
 
@@ -87,10 +90,12 @@ public sealed class AsyncApiTests : IDisposable
         }
     }
 
+    private static void Commands(IServiceCollection services) => services.AddSingleton<IMqttCommand, StubCommand>();
+
     private async Task CheckAsync(MqttBooth booth, int port, string[] notSeen)
     {
         await Eventually.TrueAsync(() => booth.Connections == 1, "connected");
-        string state = booth.Topics.State;
+        (string state, string commands, string answers) = (booth.Topics.State, booth.Topics.Command, booth.Topics.CommandAnswer);
         await using MqttReader reader = await MqttReader.ConnectAsync(port);
         await using (booth)
         {
@@ -100,11 +105,15 @@ public sealed class AsyncApiTests : IDisposable
             }
 
             await booth.SendAlertAsync();
+            // One that is obeyed, and one that is refused before it is read.
+            await reader.WriteAsync($"{commands}/mark-coat", $$"""{"id":"a1","time":"{{Now:O}}"}""");
+            await reader.WriteAsync($"{commands}/start-fan", "now");
+            await Eventually.TrueAsync(() => reader.All.Count(message => message.Topic == answers) == 2, "both commands are answered");
         }
 
         await Eventually.TrueAsync(() => reader.Last(state) == "disconnected", "the goodbye");
         AsyncApi.Operation[] sends = [.. _api.Operations.Where(operation => operation.Action == "send")];
-        foreach (MqttReader.Heard message in reader.All)
+        foreach (MqttReader.Heard message in reader.All.Where(message => !message.Topic.StartsWith($"{commands}/", StringComparison.Ordinal)))
         {
             AsyncApi.Operation operation = Assert.Single(sends, operation => operation.Covers(message.Topic));
             Assert.True(operation.Accepts(message.Payload), $"{message.Topic} does not fit its schema: {message.Payload}");

@@ -1,7 +1,11 @@
+using System.Net;
+using System.Net.Sockets;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Tests.Outputs.Influx;
 using BoothWatch.Service.Tests.Outputs.Series;
 using BoothWatch.Verdicts;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 
 namespace BoothWatch.Service.Tests.Outputs.Mqtt;
 
@@ -31,8 +35,42 @@ public sealed class ChangesWaitingTests : IDisposable
         Assert.Equal((0L, 0L), (health.Dropped, health.Handled));
         Assert.True(health.Superseded > 0, $"states were to be overtaken: {health}");
         Assert.InRange(health.OldestWaiting!.Value, TimeSpan.Zero, TimeSpan.FromMinutes(1));
-        Assert.StartsWith("failing, 3 waiting, the oldest for ", OutputView.LineOf(health).Detail, StringComparison.Ordinal);
+        Assert.StartsWith("3 waiting for ", OutputView.LineOf(health).Detail, StringComparison.Ordinal);
         Assert.Equal((3L, 0L), (OutputView.StatusOf(health).Backlog, OutputView.StatusOf(health).Dropped));
+    }
+
+    [Fact]
+    public async Task Start_UntilTheFirstTryHasEnded_IsNoFailure()
+    {
+        // Takes the connection and never answers, as a broker on a busy machine does for a while.
+        using TcpListener slow = new(IPAddress.Loopback, 0);
+        slow.Start();
+        FakeTimeProvider time = new(Now);
+        MqttBooth booth = await MqttBooth.StartAsync(
+            _folder, services => services.AddSingleton<TimeProvider>(time), ("use", "external"), ("host", "127.0.0.1"), ("port", $"{((IPEndPoint)slow.LocalEndpoint).Port}"));
+        booth.Tick(TestAssessment.At(Now));
+        await Eventually.TrueAsync(slow.Pending, "it tries");
+
+        DateTimeOffset start = time.GetUtcNow();
+        await Eventually.TrueAsync(
+            () =>
+            {
+                time.Advance(TimeSpan.FromMilliseconds(500));
+                return booth.Health.IsFailing;
+            },
+            "the try is given up");
+
+        Assert.True(time.GetUtcNow() - start >= TimeSpan.FromSeconds(9), "a start was counted as a failure before its first try had ended");
+        Assert.EndsWith(": it did not answer in time", booth.Health.LastError, StringComparison.Ordinal);
+        Task stop = booth.DisposeAsync().AsTask();
+        await Eventually.TrueAsync(
+            () =>
+            {
+                time.Advance(TimeSpan.FromSeconds(1));
+                return stop.IsCompleted;
+            },
+            "it stops");
+        await stop;
     }
 
     [Fact]

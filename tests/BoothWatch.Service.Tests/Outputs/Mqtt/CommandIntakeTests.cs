@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.Json;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Outputs.Mqtt;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -38,6 +37,38 @@ public class CommandIntakeTests
     }
 
     [Fact]
+    public void Command_ThatIsTimelyAndWhole_IsHandedOnOnce()
+    {
+        FakeTimeProvider time = new(TestAssessment.Start);
+        CommandIntake intake = new(_topics, time, NullLogger<CommandIntake>.Instance, [new StubCommand()]);
+
+        intake.Take(Marking("a1", time));
+        time.Advance(TimeSpan.FromSeconds(50));
+        intake.Take(Marking("a1", time));
+        intake.Take(Marking("a2", time));
+
+        Assert.Equal(["a1", "a2"], Arrived(intake).Select(command => command.Id));
+        Assert.Equal(1, intake.Refused(CommandRefusal.Repeated));
+    }
+
+    [Fact]
+    public void Command_OfAFlood_IsRefusedUntilTheFloodIsPast()
+    {
+        FakeTimeProvider time = new(TestAssessment.Start);
+        CommandIntake intake = new(_topics, time, NullLogger<CommandIntake>.Instance, [new StubCommand()]);
+        for (int i = 0; i < 10 * CommandIntake.MostTaken; i++)
+        {
+            intake.Take(Marking($"a{i}", time));
+        }
+
+        Assert.Equal(CommandIntake.MostTaken, Arrived(intake).Count(command => command.Why is null));
+        Assert.Equal(9 * CommandIntake.MostTaken, intake.Refused(CommandRefusal.TooMany));
+        time.Advance(TimeSpan.FromMinutes(3));
+        intake.Take(Marking("b", time));
+        Assert.Null(Assert.Single(Arrived(intake)).Why);
+    }
+
+    [Fact]
     public void Command_LongerThanAllowed_IsRefusedUnread()
     {
         CommandIntake intake = new(_topics, new FakeTimeProvider(TestAssessment.Start), NullLogger<CommandIntake>.Instance);
@@ -47,31 +78,17 @@ public class CommandIntakeTests
         Assert.Equal(1, intake.Refused(CommandRefusal.TooLong));
     }
 
-    [Theory]
-    [InlineData("""{"id":"a1","time":"2026-09-07T08:00:30Z","alert":"0198"}""", null)]
-    [InlineData("""{"id":"a1","time":"2026-09-07T08:00:30Z"}""", CommandRefusal.Malformed)]
-    [InlineData("""{"id":"a1","time":"2026-09-07T07:58:30Z","alert":"0198"}""", CommandRefusal.Stale)]
-    public void Command_ThatSomethingObeys_IsHandedOnWhenItIsTimelyAndWhole(string payload, CommandRefusal? expected)
+    private MqttArrival Marking(string id, FakeTimeProvider time) => new(
+        $"{_topics.Command}/mark-coat", Encoding.UTF8.GetBytes($$"""{"id":"{{id}}","time":"{{time.GetUtcNow():O}}"}"""), IsRetained: false);
+
+    private static List<ArrivedCommand> Arrived(CommandIntake intake)
     {
-        Acknowledgement command = new();
-        CommandIntake intake = new(_topics, new FakeTimeProvider(TestAssessment.Start), NullLogger<CommandIntake>.Instance, [command]);
-
-        intake.Take(new MqttArrival($"{_topics.Command}/acknowledge-alert", Encoding.UTF8.GetBytes(payload), IsRetained: false));
-
-        Assert.Equal(expected is null ? "0198" : null, command.Alert);
-        Assert.All(Enum.GetValues<CommandRefusal>(), why => Assert.Equal(why == expected ? 1 : 0, intake.Refused(why)));
-    }
-
-    private sealed class Acknowledgement : IMqttCommand
-    {
-        public string? Alert { get; private set; }
-
-        public string Name => "acknowledge-alert";
-
-        public bool Obey(JsonElement command)
+        List<ArrivedCommand> all = [];
+        while (intake.Arrived.TryRead(out ArrivedCommand? command))
         {
-            Alert = command.TryGetProperty("alert", out JsonElement alert) ? alert.GetString() : null;
-            return Alert is not null;
+            all.Add(command);
         }
+
+        return all;
     }
 }

@@ -68,6 +68,22 @@ internal sealed class Mosquitto : IAsyncDisposable
         }
     }
 
+    /// <summary>Stops it in good order, so that it keeps on the disk what it retains.</summary>
+    public async Task StopAsync()
+    {
+        if (_process is { } process)
+        {
+            _process = null;
+            using (Process kill = Process.Start("kill", ["-TERM", $"{process.Id}"]))
+            {
+                await kill.WaitForExitAsync();
+            }
+
+            await process.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(60));
+            process.Dispose();
+        }
+    }
+
     public async ValueTask DisposeAsync()
     {
         await KillAsync();

@@ -1,6 +1,9 @@
 using System.Diagnostics;
 using System.Net;
+using BoothWatch.Service.Outputs.Mqtt;
+using BoothWatch.Service.Tests.Outages;
 using BoothWatch.Service.Tests.Outputs.Series;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Tests.Outputs.Mqtt;
 
@@ -123,6 +126,32 @@ public sealed class MosquittoTests : IDisposable
 
         Assert.Equal([$"{device}/$description", $"{device}/$state"], kept.Keys.Where(topic => topic.StartsWith(device, StringComparison.Ordinal)).Order(StringComparer.Ordinal));
         Assert.Equal("lost", kept[$"{device}/$state"].Payload);
+    }
+
+    [MosquittoFact]
+    public async Task Retained_AfterTheBrokerRestartedWhileTheBoothIsStopped_IsThereForANewReader()
+    {
+        await using Mosquitto broker = await Mosquitto.StartAsync("allow_anonymous true");
+        MqttTopics topics;
+        await using (MqttBooth booth = await MqttBooth.ExternalAsync(_folder, broker.Port, ("expiryS", "3600")))
+        {
+            await booth.PublishAsync(TestAssessment.At(Now, temperatureC: 18.75, verdict: Verdict.SlowDown));
+            topics = booth.Topics;
+        }
+
+        IReadOnlyDictionary<string, MqttReader.Heard> before = await MqttReader.KeptAsync(broker.Port);
+        await broker.StopAsync();
+        await broker.StartAsync();
+        IReadOnlyDictionary<string, MqttReader.Heard> after = await MqttReader.KeptAsync(broker.Port);
+
+        Assert.Equal("disconnected", after[topics.State].Payload);
+        Assert.Equal("18.75", after[topics.Property("air", "temperature")].Payload);
+        Assert.Equal("slow down", after[topics.Property("verdict", "state")].Payload);
+        Assert.Contains(topics.Assessment, after.Keys);
+        Assert.Contains(topics.RecentVerdictChanges, after.Keys);
+        Assert.Equal(
+            before.Select(kept => (kept.Key, kept.Value.Payload)).Order(),
+            after.Select(kept => (kept.Key, kept.Value.Payload)).Order());
     }
 
     private Task<Mosquitto> SecureBrokerAsync(out TestCertificates authority, IPAddress? address = null)

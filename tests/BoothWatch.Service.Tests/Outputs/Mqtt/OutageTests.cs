@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using BoothWatch.Service.Tests.Outages;
 using BoothWatch.Service.Tests.Outputs.Series;
 using BoothWatch.Verdicts;
 using Xunit.Abstractions;

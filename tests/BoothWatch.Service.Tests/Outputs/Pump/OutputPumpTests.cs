@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using BoothWatch.Service.Outputs.Pump;
+using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Verdicts;
+using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 
@@ -172,6 +174,39 @@ public sealed class OutputPumpTests
         Assert.Contains("longer than 30 s", pump.Health.LastError, StringComparison.Ordinal);
         Task stop = pump.StopAsync(CancellationToken.None);
         await AdvanceUntilAsync(stop);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Log_OfAFailure_HasAStackOnlyWhereTheWordsDoNotSayAll(bool saysAll)
+    {
+        Exception failure = saysAll ? new JournalException("the disk is full: free space there") : new InvalidOperationException("what is this");
+        StubOutput output = new((_, _) => Task.FromException(failure));
+        ShownErrors log = new();
+        using var pump = new OutputPump(output, new OutputPumpOptions(), _time, log, () => 1);
+        await pump.StartAsync(CancellationToken.None);
+        pump.Post(TestAssessment.At(TestAssessment.Start));
+        await output.CalledAsync();
+
+        (string text, Exception? shown) = await log.First.Task.WaitAsync(TimeSpan.FromSeconds(30));
+
+        Assert.Contains(failure.Message, text, StringComparison.Ordinal);
+        Assert.Equal(saysAll ? null : failure, shown);
+        await pump.StopAsync(CancellationToken.None);
+    }
+
+    private sealed class ShownErrors : ILogger<OutputPump>
+    {
+        public TaskCompletionSource<(string Text, Exception? Shown)> First { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+        public IDisposable? BeginScope<TState>(TState state)
+            where TState : notnull => null;
+
+        public bool IsEnabled(LogLevel logLevel) => true;
+
+        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
+            First.TrySetResult((formatter(state, exception), exception));
     }
 
     [Fact]

@@ -163,7 +163,7 @@ public sealed class SeriesQueryTests : IDisposable
 
     [Theory]
     [InlineData(1)]
-    [InlineData(10_001)]
+    [InlineData(12_001)]
     public void History_WithPointsOutOfRange_Throws(int maxPoints) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => _folder.Query.History(Start, Start.AddDays(1), maxPoints));
 
