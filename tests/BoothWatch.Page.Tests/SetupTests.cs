@@ -20,13 +20,13 @@ public sealed class SetupTests(Browser browser) : IDisposable
     public void Dispose() => _folder.Dispose();
 
     [BrowserTheory]
-    [InlineData(390, 844)]
-    [InlineData(1280, 800)]
-    public async Task Page_SetsUpABooth_FitsAGlovedFingerAndIsAccessible(int width, int height)
+    [InlineData(390, 844, ColorScheme.Dark)]
+    [InlineData(1280, 800, ColorScheme.Light)]
+    public async Task Page_SetsUpABooth_FitsAGlovedFingerAndIsAccessible(int width, int height, ColorScheme scheme)
     {
         await using JobHost host = await JobHost.StartWithFile(_folder.JsonPath, ("mqtt:use", "off"));
         host.Services.GetRequiredService<I2cBusSource>().Emulated(1).Attach(0x45, new EmulatedSht4x(() => new AirSignal(21, 50, 101_300), TimeProvider.System, 1));
-        await using Tab tab = await SignedIn(host, width, height);
+        await using Tab tab = await SignedIn(host, width, height, scheme);
         IPage page = tab.Page;
         await Expect(page.Locator("#steps li")).ToHaveCountAsync(5);
         await Expect(page.Locator("#filePath")).ToHaveTextAsync(_folder.JsonPath);
@@ -43,6 +43,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
         await page.Locator("#booth").GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
         await Expect(page.Locator("#booth [role=alert]")).ToContainTextAsync("booth:altitudeM is 9000; give a height from -430 to 5000 m");
         await Pictures.Keep(tab, $"setup-{width}-refused");
+        await IsAccessible(page);
         await page.GetByLabel("Height above sea level, m").FillAsync("120");
         await page.Locator("#booth").GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
         await Expect(page.Locator("#booth [role=status]")).ToContainTextAsync("It takes effect at the next start");
@@ -67,8 +68,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
 
         await Pictures.Keep(tab, $"setup-{width}-done");
         Assert.False(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
-        AxeResult result = await page.RunAxe();
-        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
+        await IsAccessible(page);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo" }).ClickAsync();
         await Expect(page.Locator("#undoText")).ToContainTextAsync("booth:altitudeM from 120 to 0; booth:name from north to corner");
@@ -83,7 +83,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
     {
         await using JobHost host = await JobHost.StartWithFile(_folder.JsonPath, ("mqtt:use", "off"));
         string before = _folder.Text;
-        await using Tab tab = await SignedIn(host, 1280, 800);
+        await using Tab tab = await SignedIn(host, 1280, 800, ColorScheme.Dark);
         IPage page = tab.Page;
         await Expect(page.GetByLabel("Shop")).ToHaveValueAsync("Harbour Lane");
         await TabTo(page, page.GetByRole(AriaRole.Button, new() { Name = "Look for sensors" }));
@@ -115,12 +115,19 @@ public sealed class SetupTests(Browser browser) : IDisposable
         Assert.Equal(before, _folder.Text);
     }
 
-    private async Task<Tab> SignedIn(JobHost host, int width, int height)
+    private async Task<Tab> SignedIn(JobHost host, int width, int height, ColorScheme scheme)
     {
         Tab tab = await browser.Open("about:blank", width, height);
+        await tab.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
         await tab.Page.GotoAsync(host.SignInLink.Replace("/sign-in", "/sign-in?next=%2Fsetup", StringComparison.Ordinal));
         await tab.Page.WaitForURLAsync("**/setup", new() { WaitUntil = WaitUntilState.DOMContentLoaded });
         return tab;
+    }
+
+    private static async Task IsAccessible(IPage page)
+    {
+        AxeResult result = await page.RunAxe();
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
     }
 
     /// <summary>Presses Tab until the element has the focus.</summary>

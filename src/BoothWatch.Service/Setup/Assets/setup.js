@@ -171,7 +171,7 @@ function foundLine(line) {
   const item = make("li");
   const head = make("div");
   head.append(make("b", `${line.part ?? "unknown"} at ${line.address}`), document.createTextNode(` on ${line.source === "real" ? `/dev/i2c-${line.bus}` : `emulated bus ${line.bus}`}`));
-  head.append(make("span", line.configuredAs ?? "not configured", `tag ${line.isGood ? "good" : "bad"}`));
+  head.append(make("span", line.configuredAs ?? "not configured", `tag ${!line.isGood ? "bad" : line.configuredAs ? "good" : ""}`));
   item.append(head, make("p", line.finding, "small"));
   if (line.line) {
     item.append(make("p", "To use it, put this line into the section sensors of the file, in the place of the one that is there:", "small"), make("code", line.line));
