@@ -10,7 +10,8 @@ namespace BoothWatch.Service.Setup;
 /// a byte of it is written. The running program keeps what it has read at its start.
 /// </summary>
 /// <param name="running">The configuration that the program runs with.</param>
-internal sealed class ConfigurationEditor(ConfigurationFile running)
+/// <param name="logger">Takes note of every change.</param>
+internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILogger<ConfigurationEditor> logger)
 {
     private static readonly JsonSerializerOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly string Beside = Path.Combine(AppContext.BaseDirectory, "config") + Path.DirectorySeparatorChar;
@@ -124,6 +125,7 @@ internal sealed class ConfigurationEditor(ConfigurationFile running)
             }
 
             _versions.Restore(previous.Number, previous.Text);
+            LogUndone(running.Path!);
             return EditOutcome.Written;
         }
     }
@@ -138,13 +140,15 @@ internal sealed class ConfigurationEditor(ConfigurationFile running)
         }
 
         // The text was edited by our own hand: nothing but what was asked for may read differently.
-        string[] strange = [.. Differing(Parse(present), file).Where(key => !asked.Contains(key, StringComparer.OrdinalIgnoreCase))];
+        string[] changed = [.. Differing(Parse(present), file)];
+        string[] strange = [.. changed.Where(key => !asked.Contains(key, StringComparer.OrdinalIgnoreCase))];
         if (strange.Length > 0)
         {
             return EditOutcome.Wrong([$"{running.Path} would read differently at {string.Join(", ", strange)} as well; edit it by hand"]);
         }
 
         _versions!.Replace(text);
+        LogChanged(running.Path!, changed);
         return EditOutcome.Written;
     }
 
@@ -186,4 +190,10 @@ internal sealed class ConfigurationEditor(ConfigurationFile running)
     private static string Mark(byte[] text) => Convert.ToHexStringLower(SHA256.HashData(text))[..16];
 
     private ConfigurationFile Parse(byte[] text) => ConfigurationFile.Parse(running.Path!, text);
+
+    [LoggerMessage(EventId = 1, Level = LogLevel.Information, Message = "{Path} was changed from the setup page: {Keys}; it holds at the next start")]
+    private partial void LogChanged(string path, string[] keys);
+
+    [LoggerMessage(EventId = 2, Level = LogLevel.Information, Message = "{Path} was set back to its earlier version from the setup page; it holds at the next start")]
+    private partial void LogUndone(string path);
 }

@@ -59,10 +59,11 @@ internal sealed partial class ConfigurationVersions(string path)
     /// <exception cref="UnauthorizedAccessException">This user may not write there; the file is as it was.</exception>
     public void Replace(byte[] text)
     {
-        byte[] present = Read();
-        string aside = WriteAside(text);
+        string kept = WriteAside(Read());
+        string? aside = null;
         try
         {
+            aside = WriteAside(text);
             for (int number = Kept; number > 1; number--)
             {
                 if (File.Exists(Numbered(number - 1)))
@@ -71,12 +72,13 @@ internal sealed partial class ConfigurationVersions(string path)
                 }
             }
 
-            File.Move(WriteAside(present), Numbered(1));
+            File.Move(kept, Numbered(1), overwrite: true);
             File.Move(aside, path, overwrite: true);
         }
         catch
         {
-            File.Delete(aside);
+            File.Delete(kept);
+            File.Delete(aside ?? kept);
             throw;
         }
     }

@@ -15,10 +15,14 @@ namespace BoothWatch.Service.Setup;
 /// <param name="buses">The buses.</param>
 /// <param name="board">The last readings.</param>
 /// <param name="options">What is configured.</param>
+/// <param name="time">The clock.</param>
 /// <param name="hasBus">Whether the board has a bus of a number.</param>
-internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptions<SensorsOptions> options, Func<int, bool> hasBus)
+internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptions<SensorsOptions> options, TimeProvider time, Func<int, bool> hasBus)
 {
     private const int UsualBus = 1;
+
+    // A question takes some milliseconds; a bus that is held by something takes the timeout of the adapter, about a second.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.5);
 
     private readonly Lock _one = new();
 
@@ -46,7 +50,7 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
                 }
                 catch (Exception trouble) when (trouble is IOException or TimeoutException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
                 {
-                    troubles.Add($"{name} cannot be looked at ({trouble.Message.TrimEnd('.')}); switch the bus on, and let the service use it (group i2c)");
+                    troubles.Add($"{name} cannot be looked at ({trouble.Message.TrimEnd('.')}); check that it is switched on, that the service may use it (group i2c), and its wiring");
                 }
             }
 
@@ -98,7 +102,13 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
                 .ToLookup(candidate => candidate.address, candidate => candidate.part);
             foreach (IGrouping<int, I2cPart> place in candidates)
             {
+                long start = time.GetTimestamp();
                 (bool answers, I2cPart? part) = Ask(bus, place.Key, place);
+                if (time.GetElapsedTime(start) > Patience)
+                {
+                    throw new TimeoutException($"the question to {Hex(place.Key)} took longer than {Patience.TotalSeconds} s, so something holds the bus");
+                }
+
                 silent += answers ? 0 : 1;
                 if (answers)
                 {

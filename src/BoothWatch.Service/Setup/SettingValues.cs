@@ -19,7 +19,7 @@ internal static class SettingValues
     public static IReadOnlyList<string> Keys { get; } = [.. Changeable.SelectMany(section => section.Keys, (section, key) => $"{section.Section}:{key}")];
 
     /// <summary>The keys that concern the materials.</summary>
-    public static IEnumerable<string> OfCoat => Keys.Where(key => key.StartsWith(CoatOptions.Section, StringComparison.Ordinal));
+    public static IReadOnlyList<string> OfCoat { get; } = [.. Keys.Where(key => key.StartsWith(CoatOptions.Section, StringComparison.Ordinal))];
 
     /// <summary>What holds for each key: the configured value or the default; null where there is none of either.</summary>
     public static IReadOnlyDictionary<string, object?> Of(IConfiguration configuration)

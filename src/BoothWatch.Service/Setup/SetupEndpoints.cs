@@ -36,8 +36,12 @@ internal sealed class SetupEndpoints(SetupState state, ConfigurationEditor edito
             return problem;
         }
 
-        // Who fills in the form says by it that this is right.
-        Confirm(values.Keys.Any(key => SettingValues.OfCoat.Contains(key)) ? "materials" : "booth");
+        // Who fills in a form says by it that this is right.
+        foreach (IGrouping<bool, string> form in values.Keys.GroupBy(SettingValues.OfCoat.Contains))
+        {
+            TryConfirm(form.Key ? "materials" : "booth");
+        }
+
         return Json(state.Now());
     }, cancel);
 
@@ -113,6 +117,18 @@ internal sealed class SetupEndpoints(SetupState state, ConfigurationEditor edito
         catch (InvalidOperationException)
         {
             return false; // half of a surrogate pair
+        }
+    }
+
+    // The file is written by then; without the note the step stays open.
+    private void TryConfirm(string id)
+    {
+        try
+        {
+            Confirm(id);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
         }
     }
 

@@ -14,12 +14,13 @@ public static class SetupPage
     /// <param name="services">The container.</param>
     /// <param name="file">The configuration that the program runs with.</param>
     public static IServiceCollection AddSetup(this IServiceCollection services, ConfigurationFile file) => services
-        .AddSingleton(_ => new ConfigurationEditor(file))
+        .AddSingleton(provider => new ConfigurationEditor(file, provider.GetRequiredService<ILogger<ConfigurationEditor>>()))
         .AddSingleton<Confirmations>()
         .AddSingleton(provider => new SensorScan(
             provider.GetRequiredService<I2cBusSource>(),
             provider.GetRequiredService<SnapshotBoard>(),
             provider.GetRequiredService<IOptions<SensorsOptions>>(),
+            provider.GetRequiredService<TimeProvider>(),
             bus => File.Exists($"/dev/i2c-{bus}")))
         .AddSingleton(provider => ActivatorUtilities.CreateInstance<SetupState>(provider, file))
         .AddSingleton<SetupEndpoints>();

@@ -122,6 +122,7 @@ public sealed class SensorScanTests
             host.Services.GetRequiredService<I2cBusSource>(),
             host.Services.GetRequiredService<SnapshotBoard>(),
             Options.Create(new SensorsOptions { BoothAirCheck = new() { Part = "sht4x", Source = "real", Bus = 250 } }),
+            Time,
             _ => false);
         ScanAnswer answer = scan.Look();
         Assert.StartsWith("/dev/i2c-250 cannot be looked at", Assert.Single(answer.Troubles), StringComparison.Ordinal);
