@@ -33,6 +33,20 @@ public sealed class SetupApiTests : IDisposable
         Assert.Equal((409, "there is no earlier version of the file"), (status, answer.GetProperty("detail").GetString()));
     }
 
+    [Fact]
+    public async Task Change_HoldsAtTheNextStart()
+    {
+        await using (JobHost host = await Start())
+        {
+            Assert.Equal(200, (await Change(host, """{ "booth:name": "Nordbox", "coat:kind": "flash" }""")).Status);
+            Assert.Equal("corner", (await host.Get("/api/now")).GetProperty("booth").GetString());
+        }
+
+        await using JobHost next = await Start();
+        Assert.Equal("Nordbox", (await next.Get("/api/now")).GetProperty("booth").GetString());
+        Assert.DoesNotContain((await next.Get("/api/setup")).GetProperty("settings").EnumerateArray(), setting => setting.GetProperty("waitsForStart").GetBoolean());
+    }
+
     [Theory]
     [InlineData("""{ "booth:name": "" }""", "booth:name is \"\"; give a name of 1 to 60 characters, for example \"corner\"")]
     [InlineData("""{ "booth:altitudeM": 9000 }""", "booth:altitudeM is 9000; give a height from -430 to 5000 m, for example 120")]
