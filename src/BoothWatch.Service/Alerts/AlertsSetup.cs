@@ -1,4 +1,5 @@
 using BoothWatch.Readings;
+using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Alerts.Email;
@@ -9,7 +10,6 @@ using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.TypedPiece;
-using BoothWatch.Verdicts;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
 
@@ -50,25 +50,35 @@ public static class AlertsSetup
             provider.GetRequiredService<ILogger<AlertDispatcher>>()));
         services.AddHostedService(provider => provider.GetRequiredService<AlertDispatcher>());
         services.AddSingleton<AlertEndpoints>();
-        return services.AddOutput<AlertOutput>(pump =>
-        {
-            // Whatever fails here fails for every assessment (disk, lock); each is a second's look, and none is worth much by itself.
-            pump.MaxAttempts = 1000;
-            pump.LongestRetry = TimeSpan.FromSeconds(5);
-        });
+        return services.AddOutput<AlertOutput>(Queue);
+    }
+
+    /// <summary>
+    /// How alerts are queued: only the newest assessment counts. After an outage of the journal the ones before it are the past, and what
+    /// they say would be told as if it were so now.
+    /// </summary>
+    internal static void Queue(OutputPumpOptions pump)
+    {
+        (pump.Capacity, pump.NewestOnly) = (1, true);
+
+        // Whatever fails here fails for every assessment (disk, lock); each is a second's look, and none is worth much by itself.
+        pump.MaxAttempts = 1000;
+        pump.LongestRetry = TimeSpan.FromSeconds(5);
     }
 
     private static AlertSources SourcesOf(IServiceProvider services)
     {
         BoothOptions booth = services.GetRequiredService<IOptions<BoothOptions>>().Value;
         bool typed = services.GetServices<ISensor>().OfType<TypedPieceSensor>().Any();
+        PolicyInForce policy = services.GetRequiredService<PolicyInForce>();
         JobsToWatch jobs = services.GetRequiredService<JobsToWatch>();
         return new AlertSources
         {
             Shop = booth.Shop,
             Booth = booth.Name,
             Limits = AlertLimitsReader.Of(
-                services.GetRequiredService<IOptions<AlertsOptions>>().Value, services.GetRequiredService<VerdictPolicy>(), typed ? [Quantity.PieceTemperature] : []),
+                services.GetRequiredService<IOptions<AlertsOptions>>().Value, policy.Configured, typed ? [Quantity.PieceTemperature] : []),
+            PolicyNow = () => policy.Current,
             Folder = Path.GetDirectoryName(services.GetRequiredService<JournalLocation>().Path)!,
             Jobs = () => jobs.Jobs,
         };

@@ -1,6 +1,7 @@
 using BoothWatch.Alerts;
 using BoothWatch.Jobs;
 using BoothWatch.Service.Jobs;
+using BoothWatch.Service.Outputs.Series;
 
 namespace BoothWatch.Service.Alerts;
 
@@ -35,16 +36,14 @@ internal sealed partial class JobsToWatch(JobStore store, JobClock clock, TimePr
             Volatile.Write(ref _jobs, [.. store.Running().Select(Of)]);
             _failing = false;
         }
+        catch (JournalException e)
+        {
+            Unknown(null, e.Message);
+        }
         catch (Exception e)
         {
-            // As in the pump, and for the same reason: whatever a job does to us must not end the service.
-            Volatile.Write(ref _jobs, null);
-            if (!_failing)
-            {
-                LogUnknown(e.Message);
-            }
-
-            _failing = true;
+            // The figures of a job that the film model cannot reckon with must not put out the light. It is a fault of ours, so with the stack.
+            Unknown(e, e.Message);
         }
     }
 
@@ -68,6 +67,17 @@ internal sealed partial class JobsToWatch(JobStore store, JobClock clock, TimePr
         return new WatchedJob(job, now.Timers, now.Watch);
     }
 
+    private void Unknown(Exception? fault, string why)
+    {
+        Volatile.Write(ref _jobs, null);
+        if (!_failing)
+        {
+            LogUnknown(fault, why);
+        }
+
+        _failing = true;
+    }
+
     private void Note(Job job)
     {
         if (_changed.CurrentCount == 0)
@@ -77,5 +87,5 @@ internal sealed partial class JobsToWatch(JobStore store, JobClock clock, TimePr
     }
 
     [LoggerMessage(EventId = 1, Level = LogLevel.Warning, Message = "Timers and soft films are not watched for alerts now: {Error}")]
-    private partial void LogUnknown(string error);
+    private partial void LogUnknown(Exception? exception, string error);
 }

@@ -29,18 +29,34 @@ public sealed record AlertState
     /// <summary>Sensors and quantities that were good at least once: what never answered is not lost.</summary>
     public ImmutableHashSet<(string Sensor, Quantity Quantity)> WereGood { get; init; } = [];
 
+    /// <summary>What the episode of lost sensors is about.</summary>
+    public LostSensors Lost { get; init; } = LostSensors.None;
+
     /// <summary>A state that goes on with episodes that were open when the program ended.</summary>
     public static AlertState Resume(IEnumerable<Episode> open)
     {
         ArgumentNullException.ThrowIfNull(open);
-        return new AlertState { Open = open.ToImmutableDictionary(episode => episode.Key) };
+        ImmutableDictionary<string, Episode> episodes = open.ToImmutableDictionary(episode => episode.Key);
+        return new AlertState
+        {
+            Open = episodes,
+            Lost = episodes.ContainsKey(Rules.SensorsLost.Key) ? LostSensors.OfAnEarlierRun : LostSensors.None,
+        };
     }
 
     /// <summary>The state that has seen a moment, before any rule has looked.</summary>
-    internal AlertState See(AlertMoment moment, AlertLimits limits) => this with
+    internal AlertState See(AlertMoment moment, AlertLimits limits)
     {
-        Session = Session.Next(moment, limits, Open.ContainsKey(Rules.VerdictWorse.Key)),
-        Margin = Margin.Next(moment, limits),
-        WereGood = WereGood.Union(Rules.SensorsLost.ReadingsOf(moment).Where(reading => reading.IsGood).Select(reading => (reading.Sensor, reading.Quantity))),
-    };
+        AlertState seen = this with
+        {
+            Session = Session.Next(moment, limits, Open.ContainsKey(Rules.VerdictWorse.Key)),
+            Margin = Margin.Next(moment, limits),
+            WereGood = WereGood.Union(Rules.SensorsLost.ReadingsOf(moment).Where(reading => reading.IsGood).Select(reading => (reading.Sensor, reading.Quantity))),
+        };
+        bool sessionBegins = seen.Session.IsActive && !Session.IsActive;
+        return seen with
+        {
+            Lost = Lost.Next(Rules.SensorsLost.Lost(seen, moment, limits), Open.ContainsKey(Rules.SensorsLost.Key), sessionBegins),
+        };
+    }
 }

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
+using BoothWatch.Outlook;
 using BoothWatch.Verdicts;
 
 namespace BoothWatch.Alerts;
 
-/// <summary>The margin over the last minutes, and the straight line through it (least squares).</summary>
+/// <summary>The margin over the last minutes, and the straight line through it.</summary>
 /// <param name="Points">Monotonic time and margin in °C, oldest first.</param>
 /// <param name="Cup">What they belong to; another cup begins anew.</param>
 /// <remarks>
@@ -46,20 +47,25 @@ public sealed record MarginTrack(ImmutableList<(TimeSpan At, double MarginC)> Po
         return new MarginTrack(kept.Add((moment.Now, Followed(film))), cup);
     }
 
-    /// <summary>The line: margin at a time in °C, and its change in °C a minute; null before half of the window is known.</summary>
-    public (double MarginC, double PerMinuteC)? LineAt(TimeSpan now, AlertLimits limits)
+    /// <summary>
+    /// The line through the means of the parts of the window, as in <see cref="ClosingMargin"/>: margin in °C over minutes from now; null
+    /// before half of the window is known.
+    /// </summary>
+    public StraightLine? LineAt(TimeSpan now, AlertLimits limits)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        if (Points.Count < 3 || Points[^1].At - Points[0].At < limits.MarginWindow / 2)
+        if (Points.IsEmpty || Points[^1].At - Points[0].At < limits.MarginWindow / 2)
         {
             return null;
         }
 
-        double meanT = Points.Average(point => (point.At - now).TotalMinutes);
-        double meanC = Points.Average(point => point.MarginC);
-        double squares = Points.Sum(point => Math.Pow((point.At - now).TotalMinutes - meanT, 2));
-        double products = Points.Sum(point => ((point.At - now).TotalMinutes - meanT) * (point.MarginC - meanC));
-        double slope = products / squares;
-        return (meanC - (slope * meanT), slope);
+        (double X, double Y)[] parts =
+        [
+            .. Points
+                .GroupBy(point => Math.Min(ClosingMargin.Parts - 1, (int)((now - point.At) / limits.MarginWindow * ClosingMargin.Parts)))
+                .OrderByDescending(part => part.Key)
+                .Select(part => (part.Average(point => (point.At - now).TotalMinutes), part.Average(point => point.MarginC))),
+        ];
+        return parts.Length < StraightLine.FewestPoints ? null : StraightLine.Through([.. parts.Select(part => part.X)], [.. parts.Select(part => part.Y)]);
     }
 }

@@ -87,7 +87,9 @@ internal static class AlertLatency
             WebhookChannel channel = new(http, new AlertLinks(new AcknowledgeTokens(new AlertKeys(options, sources)), options), options, TimeProvider.System);
             using AlertDispatcher dispatcher = new(new Outbox(alerts), [channel], TimeProvider.System, NullLogger<AlertDispatcher>.Instance);
             AlertOutput alertOutput = new(new AlertStore(alerts, sources), dispatcher, [channel], sources, options, TimeProvider.System);
-            using OutputPump pump = new(alertOutput, new OutputPumpOptions(), TimeProvider.System, NullLogger<OutputPump>.Instance);
+            OutputPumpOptions queue = new();
+            AlertsSetup.Queue(queue);
+            using OutputPump pump = new(alertOutput, queue, TimeProvider.System, NullLogger<OutputPump>.Instance);
             await dispatcher.StartAsync(CancellationToken.None);
             await pump.StartAsync(CancellationToken.None);
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using BoothWatch.Alerts;
 using BoothWatch.Service.Alerts;
+using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Mqtt;
 using BoothWatch.Service.Tests.Access;
@@ -37,6 +38,15 @@ public sealed class AlertApiTests : IAsyncLifetime
             [("webPush", true), ("email", false), ("webhook", false), ("mqtt", true)],
             state.GetProperty("channels").EnumerateArray().Select(channel => (channel.GetProperty("name").GetString(), channel.GetProperty("on").GetBoolean())));
         Assert.Contains("alerts:email:host", Channel(state, "email").GetProperty("offBecause").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Limits_AreThoseInForceAndNotThoseOfTheSettings()
+    {
+        PolicyInForce policy = _host.Services.GetRequiredService<PolicyInForce>();
+        policy.Set(policy.Configured.WithShopLimit(2.5, 1, 40));
+
+        Assert.Equal(2.5, _host.Services.GetRequiredService<AlertSources>().PolicyNow!().RequiredMarginC);
     }
 
     [Fact]

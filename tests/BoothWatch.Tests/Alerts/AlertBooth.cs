@@ -41,6 +41,8 @@ internal sealed class AlertBooth
 
     public int Told(AlertKind kind) => All.Count(change => change.Step == EpisodeStep.Told && change.Episode.Kind == kind);
 
+    public int Lapsed(AlertKind kind) => All.Count(change => change.Step == EpisodeStep.Lapsed && change.Episode.Kind == kind);
+
     public int Cleared(AlertKind kind) => All.Count(change => change.Step == EpisodeStep.Cleared && change.Episode.Kind == kind);
 
     /// <summary>Runs for a while in steps of a second; gives what happened meanwhile.</summary>

@@ -1,4 +1,7 @@
 using BoothWatch.Alerts;
+using BoothWatch.Jobs;
+using BoothWatch.Tests.Jobs;
+using BoothWatch.Tests.Verdicts;
 using BoothWatch.Verdicts;
 
 namespace BoothWatch.Tests.Alerts;
@@ -73,4 +76,31 @@ public class MarginClosingTests
 
         Assert.Empty(booth.All);
     }
+
+    [Fact]
+    public void Margin_WithALimitOfTheShop_RunsToWhereItsCoatsBlush()
+    {
+        // 0.1 °C a minute from 3 °C under slow down: after 330 s it stands at 2.45, and the shop's 1.5 are 9.5 min away; zero would be 24.5.
+        AlertBooth booth = new() { Verdict = Verdict.SlowDown };
+        booth.Jobs = [Spraying(booth.Time)];
+        booth.Limits = booth.Limits with { Policy = GoodBooth.RoundLimits.WithShopLimit(2.5, 1.5, 40) };
+        booth.Run(345, second => booth.MarginC = 3 - (0.1 * second / 60));
+
+        EpisodeChange told = Assert.Single(booth.All, change => change.Step == EpisodeStep.Told);
+        Assert.Equal("Margin closing: about 9 min to blush", told.Title);
+    }
+
+    [Fact]
+    public void Margin_ThatOnlySwings_IsNotTold()
+    {
+        // A heater that switches swings the margin by 0.3 °C in seven minutes. Ten minutes of it give a line that falls by up to 0.05 °C a
+        // minute, which would leave 8 min; its error is as large, because the points beside it resemble each other.
+        AlertBooth booth = new();
+        booth.Run(4 * 3600, second => booth.MarginC = 2.4 + (0.3 * Math.Sin(2 * Math.PI * second / 420)));
+
+        Assert.Empty(booth.All);
+    }
+
+    private static WatchedJob Spraying(DateTimeOffset start) =>
+        new(Sample.Job(new CoatMarked(1, Sample.Coat(0) with { Start = start }, null)), [], null);
 }

@@ -67,4 +67,69 @@ public class SensorsLostTests
 
         Assert.Equal(messages, booth.Told(AlertKind.SensorsLost));
     }
+
+    [Fact]
+    public void Sensor_ThatIsStillSilentAfterARestart_GetsNoAllClear()
+    {
+        AlertBooth before = new() { Exhaust = false };
+        before.Run(30);
+        before.Instead = [Silent];
+        before.Run(90);
+        Assert.Equal(1, before.Told(AlertKind.SensorsLost));
+
+        AlertBooth after = new() { Exhaust = false, Instead = [Silent], State = AlertState.Resume(before.State.Open.Values) };
+        Assert.Empty(after.Run(600));
+        after.Instead = [];
+        after.Run(130);
+
+        Assert.Equal((0, 1), (after.Told(AlertKind.SensorsLost), after.Cleared(AlertKind.SensorsLost)));
+    }
+
+    [Fact]
+    public void Sensor_ThatNeverAnswered_HoldsUpNoAllClearOfAnother()
+    {
+        Reading never = GoodBooth.Bad(Quantity.IntakeHumidity, ReadingQuality.NoReading);
+        AlertBooth booth = new() { Exhaust = false, Instead = [never] };
+        booth.Run(30);
+        booth.Instead = [never, Silent];
+        booth.Run(90);
+        booth.Instead = [never];
+        booth.Run(130);
+
+        Assert.Equal((1, 1), (booth.Told(AlertKind.SensorsLost), booth.Cleared(AlertKind.SensorsLost)));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void PieceTypedByHand_ThatRanOutInASession_GetsNoAllClearWhenTheSessionEnds(bool restart)
+    {
+        AlertBooth booth = new();
+        booth.Limits = booth.Limits with { TypedByHand = [Quantity.PieceTemperature] };
+        booth.Run(30);
+        (booth.Verdict, booth.Rule, booth.Instead) = (Verdict.Wait, "piece-unknown", [Silent]);
+        booth.Run(30);
+        if (restart)
+        {
+            booth.State = AlertState.Resume(booth.State.Open.Values);
+        }
+
+        booth.Run(40 * 60);
+
+        Assert.Equal((1, 0, 1), (booth.Told(AlertKind.SensorsLost), booth.Cleared(AlertKind.SensorsLost), booth.Lapsed(AlertKind.SensorsLost)));
+    }
+
+    [Fact]
+    public void PieceTypedByHand_ThatRanOutBefore_HoldsUpNoAllClearOfAnother()
+    {
+        AlertBooth booth = new() { Exhaust = false };
+        booth.Limits = booth.Limits with { TypedByHand = [Quantity.PieceTemperature] };
+        booth.Run(30);
+        booth.Instead = [Silent, GoodBooth.Bad(Quantity.StationPressure, ReadingQuality.Stale)];
+        booth.Run(90);
+        booth.Instead = [Silent];
+        booth.Run(130);
+
+        Assert.Equal((1, 1), (booth.Told(AlertKind.SensorsLost), booth.Cleared(AlertKind.SensorsLost)));
+    }
 }

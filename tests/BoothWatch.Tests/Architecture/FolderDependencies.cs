@@ -19,7 +19,7 @@ internal static class FolderDependencies
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
         ["Records"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],
         ["Reviews"] = ["Readings", "Air", "Solvents", "Film", "Verdicts", "Jobs"],
-        ["Alerts"] = ["Readings", "Verdicts", "Jobs"],
+        ["Alerts"] = ["Readings", "Outlook", "Verdicts", "Jobs"],
     };
 
     /// <summary>The types below <paramref name="root"/> that know a folder which they may not know.</summary>

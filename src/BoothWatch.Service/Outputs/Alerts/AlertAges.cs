@@ -11,8 +11,11 @@ internal sealed class AlertAges(TimeProvider time)
     private readonly Lock _gate = new();
     private readonly Dictionary<long, (long SeenAt, TimeSpan Left)> _lives = [];
 
-    /// <summary>True until the message expires. One that was written in the future is of a clock that was wrong, and counts as old.</summary>
-    public bool IsNews(OutboxRow row, DateTimeOffset now)
+    /// <summary>
+    /// How long the message is news still; zero once it has expired. One that was written in the future is of a clock that was wrong, and
+    /// counts as old.
+    /// </summary>
+    public TimeSpan Left(OutboxRow row, DateTimeOffset now)
     {
         lock (_gate)
         {
@@ -22,7 +25,8 @@ internal sealed class AlertAges(TimeProvider time)
                 _lives[row.Id] = life;
             }
 
-            return time.GetElapsedTime(life.SeenAt) < life.Left;
+            TimeSpan left = life.Left - time.GetElapsedTime(life.SeenAt);
+            return left > TimeSpan.Zero ? left : TimeSpan.Zero;
         }
     }
 

@@ -84,9 +84,9 @@ internal sealed partial class AlertDesk(
         {
             Acknowledge(alert, by);
         }
-        catch (Exception e)
+        catch (OutputUnavailableException e)
         {
-            // As in the pump, and for the same reason: a full disk must not end the service.
+            // A full disk must not end the service.
             LogNotKept(e, alert, e.Message);
         }
     }

@@ -1,21 +1,19 @@
-using System.Globalization;
 using BoothWatch.Service.Outputs.Pump;
 
 namespace BoothWatch.Service.Outputs.Alerts;
 
 /// <summary>
-/// Sends what waits in the outbox. Every target of every channel has a lane of its own with its own waits after failures, so that one
+/// Decides what leaves the outbox, and when; <see cref="AlertDelivery"/> sends it. Every target of every channel has a lane of its own with its own waits after failures, so that one
 /// that is dead delays no other; within a lane messages keep their order. What is too old is set aside, never sent.
 /// </summary>
 /// <remarks>
-/// Like the pump of an output, this class alone catches, counts and backs off: whatever a receiver does to us must not end the service.
-/// A row is sent once, and once more when the program ended between the receiver's answer and the note of it.
+/// Like the pump of an output, this class and <see cref="AlertDelivery"/> alone catch, count and back off: whatever a receiver does to us
+/// must not end the service. A row is sent once, and once more when the program ended between the receiver's answer and the note of it.
 /// </remarks>
 internal sealed partial class AlertDispatcher : BackgroundService
 {
     private const int MostRows = 500;
     private static readonly TimeSpan Look = TimeSpan.FromSeconds(30);
-    private static readonly TimeSpan AttemptLimit = TimeSpan.FromSeconds(15);
     private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(3);
     private static readonly TimeSpan SweepEvery = TimeSpan.FromHours(6);
 
@@ -25,6 +23,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
     private readonly ILogger<AlertDispatcher> _logger;
     private readonly Func<double> _random;
     private readonly AlertAges _ages;
+    private readonly AlertDelivery _delivery;
     private readonly SemaphoreSlim _wake = new(0);
     private readonly CancellationTokenSource _cut = new();
     private readonly Lock _gate = new();
@@ -40,6 +39,7 @@ internal sealed partial class AlertDispatcher : BackgroundService
         (_outbox, _time, _logger, _random) = (outbox, time, logger, random ?? Random.Shared.NextDouble);
         _channels = channels.ToDictionary(channel => channel.Name);
         _ages = new AlertAges(time);
+        _delivery = new AlertDelivery(outbox, _ages, time, logger);
     }
 
     /// <summary>Says that there is something new to send. Never blocks; safe from any thread.</summary>
@@ -108,17 +108,18 @@ internal sealed partial class AlertDispatcher : BackgroundService
         HashSet<(string, string)> taken = [];
         foreach (OutboxRow row in _outbox.Waiting(MostRows))
         {
-            if (row.NotBefore > now)
+            // First of all the age, by the monotonic clock: a wall clock that is set back may hold nothing beyond it.
+            if (_ages.Left(row, now) <= TimeSpan.Zero)
+            {
+                _delivery.SetAside(row, "expired", null, now);
+            }
+            else if (row.IsHeld && row.NotBefore > now)
             {
                 next = Least(next, row.NotBefore - now);
             }
-            else if (!_ages.IsNews(row, now))
-            {
-                SetAside(row, "expired", null, now);
-            }
             else if (!_channels.TryGetValue(row.Channel, out IAlertChannel? channel) || channel.OffBecause is not null)
             {
-                SetAside(row, "off", null, now);
+                _delivery.SetAside(row, "off", null, now);
             }
             else if (taken.Add(row.Lane))
             {
@@ -171,27 +172,10 @@ internal sealed partial class AlertDispatcher : BackgroundService
     {
         try
         {
-            // A row that was handed over and could not be noted is only noted.
-            if (lane.HandedOver != row.Id)
+            if (!await _delivery.SendAsync(row, channel, lane, _cut.Token))
             {
-                if (!_outbox.Begin(row))
-                {
-                    _ages.Forget(row);
-                    return;
-                }
-
-                await AttemptAsync(row, channel);
-                lane.HandedOver = row.Id;
+                _recovered = false;
             }
-
-            _outbox.Delivered(row, _time.GetUtcNow());
-            _ages.Forget(row);
-            int failures = lane.Succeeded();
-            LogSent(row.Channel, row.Message.Id, row.Message.Title, failures);
-        }
-        catch (Exception e)
-        {
-            Note(row, lane, e);
         }
         finally
         {
@@ -202,59 +186,6 @@ internal sealed partial class AlertDispatcher : BackgroundService
 
             Wake();
         }
-    }
-
-    private async Task AttemptAsync(OutboxRow row, IAlertChannel channel)
-    {
-        using var limit = new CancellationTokenSource(AttemptLimit, _time);
-        using var either = CancellationTokenSource.CreateLinkedTokenSource(limit.Token, _cut.Token);
-        try
-        {
-            await channel.SendAsync(row.Target, row.Message, either.Token);
-        }
-        catch (OperationCanceledException e)
-        {
-            string within = string.Create(CultureInfo.InvariantCulture, $"no answer within {AttemptLimit.TotalSeconds:0} s");
-            throw new AlertDeliveryException(limit.IsCancellationRequested ? within : "stopped in mid-delivery", e) { MayHaveArrived = true };
-        }
-    }
-
-    private void Note(OutboxRow row, AlertLane lane, Exception error)
-    {
-        var known = error as AlertDeliveryException;
-        DateTimeOffset now = _time.GetUtcNow();
-        TimeSpan wait = lane.Failed(known?.RetryAfter);
-        LogFailed(known is null && lane.FailuresInARow == 1 ? error : null, row.Channel, row.Message.Title, lane.FailuresInARow, wait.TotalSeconds, error.Message);
-        try
-        {
-            if (known is { IsFinal: true })
-            {
-                SetAside(row, "refused", error.Message, now);
-                lane.Succeeded();
-            }
-            else if (lane.HandedOver == row.Id)
-            {
-                // It has left and only the note of it is missing: the next round takes the row back, and notes it.
-                _recovered = false;
-            }
-            else
-            {
-                _outbox.Failed(row, error.Message, known?.MayHaveArrived ?? true, now);
-            }
-        }
-        catch (Exception e)
-        {
-            // The row stands as sending; the next round takes it back.
-            LogNoOutbox(e, wait.TotalSeconds, e.Message);
-            _recovered = false;
-        }
-    }
-
-    private void SetAside(OutboxRow row, string state, string? error, DateTimeOffset now)
-    {
-        _outbox.SetAside(row, state, error, now);
-        _ages.Forget(row);
-        LogSetAside(row.Channel, row.Message.Title, state);
     }
 
     private async Task FinishAsync()
@@ -269,15 +200,6 @@ internal sealed partial class AlertDispatcher : BackgroundService
             await IdleAsync();
         }
     }
-
-    [LoggerMessage(EventId = 1, Level = LogLevel.Information, Message = "Alert by {Channel}, message {Id}: {Title} (after {Failures} failed attempts)")]
-    private partial void LogSent(string channel, string id, string title, int failures);
-
-    [LoggerMessage(EventId = 2, Level = LogLevel.Warning, Message = "Alert by {Channel} failed, \"{Title}\" ({FailuresInARow} in a row, next attempt in {WaitS:0.0} s): {Error}")]
-    private partial void LogFailed(Exception? exception, string channel, string title, int failuresInARow, double waitS, string error);
-
-    [LoggerMessage(EventId = 3, Level = LogLevel.Warning, Message = "Alert by {Channel} set aside, \"{Title}\": {Why}")]
-    private partial void LogSetAside(string channel, string title, string why);
 
     [LoggerMessage(EventId = 4, Level = LogLevel.Warning, Message = "The outbox of alerts is not to be had, next look in {WaitS:0.0} s: {Error}")]
     private partial void LogNoOutbox(Exception? exception, double waitS, string error);

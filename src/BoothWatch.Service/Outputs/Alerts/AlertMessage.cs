@@ -59,6 +59,11 @@ public sealed record AlertMessage
     [JsonIgnore]
     public string Text => Action.Length > 0 ? $"{Finding}. Do: {Action}." : $"{Finding}.";
 
+    /// <summary>How long it is news still by the monotonic clock, as the dispatcher says when it sends; null while it does not wait there.</summary>
+    [JsonIgnore]
+    public TimeSpan? Left { get; init; }
+
     /// <summary>How long it is news from a moment on; zero once it is none.</summary>
-    public TimeSpan LeftAt(DateTimeOffset now) => Expires > now ? Expires - now : TimeSpan.Zero;
+    /// <param name="now">The moment by the wall clock, which counts only where <see cref="Left"/> is not known.</param>
+    public TimeSpan LeftAt(DateTimeOffset now) => Left ?? (Expires > now ? Expires - now : TimeSpan.Zero);
 }

@@ -38,7 +38,8 @@ internal sealed class AlertOutput(
             Jobs = sources.Jobs(),
             Zone = time.LocalTimeZone,
         };
-        AlertStep step = AlertRules.Step(_state ?? AlertState.Resume(store.Open()), moment, sources.Limits);
+        AlertLimits limits = sources.PolicyNow is { } policy ? sources.Limits with { Policy = policy() } : sources.Limits;
+        AlertStep step = AlertRules.Step(_state ?? AlertState.Resume(store.Open()), moment, limits);
         if (step.Changes.Length > 0)
         {
             store.Enter(step.Changes, time.GetUtcNow(), Targets());

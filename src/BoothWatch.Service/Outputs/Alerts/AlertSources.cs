@@ -1,4 +1,5 @@
 using BoothWatch.Alerts;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Outputs.Alerts;
 
@@ -11,8 +12,11 @@ public sealed record AlertSources
     /// <summary>Name of the booth.</summary>
     public required string Booth { get; init; }
 
-    /// <summary>The limits of the rules.</summary>
+    /// <summary>The limits of the rules, with the limits of the verdict that the settings give.</summary>
     public required AlertLimits Limits { get; init; }
+
+    /// <summary>The limits of the verdict that hold now; null for those in <see cref="Limits"/>. Called at every assessment, so it must be cheap.</summary>
+    public Func<VerdictPolicy>? PolicyNow { get; init; }
 
     /// <summary>Folder for files of the service's own, beside the journal.</summary>
     public required string Folder { get; init; }

@@ -10,4 +10,7 @@ internal sealed record OutboxRow(long Id, string Channel, string Target, DateTim
 {
     /// <summary>Name of its place in the queue.</summary>
     public (string Channel, string Target) Lane => (Channel, Target);
+
+    /// <summary>True when it was written to leave later, as an all-clear in quiet hours; else a clock that is set back may not hold it.</summary>
+    public bool IsHeld => NotBefore > Message.Time;
 }

@@ -17,7 +17,20 @@ public sealed class SensorsLost : IAlertRule
         bool inSession = state.Session.IsActive;
         if (lost.Length == 0)
         {
-            yield return new AlertSign(Key, AlertKind.SensorsLost, AlertLevel.Warning, SignState.Off, "Sensors answer again", "every sensor that was lost reads well again", "");
+            Reading[] bad = [.. StillBad(state, moment)];
+            if (bad.Length == 0 || bad.Any(reading => !limits.TypedByHand.Contains(reading.Quantity)))
+            {
+                yield return new AlertSign(
+                    Key,
+                    AlertKind.SensorsLost,
+                    AlertLevel.Warning,
+                    bad.Length == 0 ? SignState.Off : SignState.Holding,
+                    "Sensors answer again",
+                    "every sensor that was lost reads well again",
+                    "");
+            }
+
+            // Else only what was typed in has run out, which is no loss any more and no all-clear either: the episode lapses.
             yield break;
         }
 
@@ -43,6 +56,20 @@ public sealed class SensorsLost : IAlertRule
             .Where(reading => !reading.IsGood && state.WereGood.Contains((reading.Sensor, reading.Quantity)))
             .Where(reading => state.Session.IsActive || !limits.TypedByHand.Contains(reading.Quantity))
             .OrderBy(reading => reading.Quantity).ThenBy(reading => reading.Sensor, StringComparer.Ordinal);
+
+    /// <summary>True when all that a quantity is lost for is in the message of lost sensors: told in this session, or about to be.</summary>
+    internal static bool Tells(Quantity quantity, AlertState state, AlertMoment moment, AlertLimits limits)
+    {
+        Reading reading = moment.Assessment.Snapshot[quantity];
+        bool isHeard = (state.Open.GetValueOrDefault(Key)?.IsTold ?? false)
+            || limits.QuietUntil(AlertKind.SensorsLost, moment) is null
+            || limits.QuietUntil(AlertKind.VerdictWorse, moment) is not null;
+        return !reading.IsGood && state.Lost.Told.Contains((reading.Sensor, reading.Quantity)) && isHeard;
+    }
+
+    // What the open episode is about and does not read well. Of an episode of an earlier run nobody knows: then all must read well.
+    private static IEnumerable<Reading> StillBad(AlertState state, AlertMoment moment) =>
+        ReadingsOf(moment).Where(reading => !reading.IsGood && (state.Lost.Missed?.Contains((reading.Sensor, reading.Quantity)) ?? true));
 
     /// <summary>Every reading of a configured sensor.</summary>
     internal static IEnumerable<Reading> ReadingsOf(AlertMoment moment) =>

@@ -133,6 +133,44 @@ public sealed class AlertDispatcherTests : IDisposable
         Assert.Single(_one.Taken);
     }
 
+    [Theory]
+    [InlineData(3, "one alert delivered")]
+    [InlineData(600, "one alert expired")]
+    public async Task WallClock_ThatIsSetBack_HoldsNoMessageAndMakesNoOldOneNew(int afterS, string row)
+    {
+        _one.Trouble = () => new AlertDeliveryException("refused to connect");
+        SteppedClock clock = new(_bench.Time);
+        using AlertDispatcher dispatcher = _bench.Dispatcher(clock, _one);
+        _bench.Begin(channels: "one");
+        await AlertBench.RoundAsync(dispatcher);
+        _one.Trouble = () => null;
+        clock.Step = TimeSpan.FromHours(-1);
+        _bench.Time.Advance(TimeSpan.FromSeconds(afterS));
+        await AlertBench.RoundAsync(dispatcher);
+
+        Assert.Equal([row], _bench.Rows());
+    }
+
+    [Fact]
+    public async Task WallClock_ThatIsSetBackInQuietHours_MakesNoAllClearOutliveItsTime()
+    {
+        SteppedClock clock = new(_bench.Time);
+        using AlertDispatcher dispatcher = _bench.Dispatcher(clock, _one);
+        _bench.Begin(channels: "one");
+        await AlertBench.RoundAsync(dispatcher);
+        Episode episode = Assert.Single(_bench.Store.Open());
+        DateTimeOffset morning = _bench.Time.GetUtcNow().AddHours(8);
+        _bench.Store.Enter([new EpisodeChange(EpisodeStep.Cleared, episode, "Spray again", "f", "", morning)], _bench.Time.GetUtcNow(), []);
+        await AlertBench.RoundAsync(dispatcher);
+        clock.Step = TimeSpan.FromDays(-1);
+
+        // News until half an hour after the quiet hours.
+        _bench.Time.Advance(TimeSpan.FromHours(9));
+        await AlertBench.RoundAsync(dispatcher);
+
+        Assert.Equal(["one alert delivered", "one clear expired"], _bench.Rows());
+    }
+
     [Fact]
     public async Task AllClear_OfAnAlertThatNeverLeft_ReplacesItAndNeitherIsSent()
     {
@@ -263,19 +301,5 @@ public sealed class AlertDispatcherTests : IDisposable
 
         Episode open = Assert.Single(_bench.Store.Open());
         Assert.Equal(("verdict", AlertKind.VerdictWorse, AlertLevel.Urgent, true), (open.Key, open.Kind, open.Level, open.IsTold));
-    }
-
-    /// <summary>A wall clock that is set while the monotonic one goes on.</summary>
-    private sealed class SteppedClock(TimeProvider time) : TimeProvider
-    {
-        public TimeSpan Step { get; set; }
-
-        public override long TimestampFrequency => time.TimestampFrequency;
-
-        public override DateTimeOffset GetUtcNow() => time.GetUtcNow() + Step;
-
-        public override long GetTimestamp() => time.GetTimestamp();
-
-        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) => time.CreateTimer(callback, state, dueTime, period);
     }
 }

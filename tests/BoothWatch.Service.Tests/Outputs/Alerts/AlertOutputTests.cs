@@ -1,7 +1,10 @@
+using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Outputs.Alerts;
+using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Verdicts;
 using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.Logging.Abstractions;
 
 namespace BoothWatch.Service.Tests.Outputs.Alerts;
 
@@ -65,6 +68,70 @@ public sealed class AlertOutputTests : IDisposable
         await AlertBench.RoundAsync(dispatcher);
 
         Assert.Equal([AlertMessageType.Alert, AlertMessageType.Clear], _channel.Taken.Select(message => message.Type));
+    }
+
+    [Fact]
+    public async Task Outage_OfTheJournal_MakesNoNewsOfWhatPassedMeanwhile()
+    {
+        FailingJournal journal = new(_bench.Journal);
+        using AlertDispatcher dispatcher = _bench.Dispatcher(_channel);
+        AlertOutput output = Output(new AlertStore(journal, _bench.Sources), dispatcher);
+        await RunAsync(output, Verdict.Spray, 5);
+        OutputPumpOptions queue = new();
+        AlertsSetup.Queue(queue);
+        using OutputPump pump = new(output, queue, _bench.Time, NullLogger<OutputPump>.Instance, () => 1);
+        await pump.StartAsync(CancellationToken.None);
+        journal.Fails = true;
+        PostSeconds(pump, Verdict.Wait, 1);
+        await Mqtt.Eventually.TrueAsync(() => pump.Health.IsFailing, "the journal is out");
+        PostSeconds(pump, Verdict.Wait, 60);
+        PostSeconds(pump, Verdict.Spray, 200);
+
+        journal.Fails = false;
+        await Mqtt.Eventually.TrueAsync(
+            () =>
+            {
+                PostSeconds(pump, Verdict.Spray, 1);
+                return !pump.Health.IsFailing;
+            },
+            "the journal is back");
+        await pump.StopAsync(CancellationToken.None);
+
+        Assert.Empty(_bench.Store.Newest(10));
+    }
+
+    [Fact]
+    public async Task Limit_OfTheShop_HoldsFromTheNextAssessmentOn()
+    {
+        // 0.1 °C a minute from 4 °C: to the wanted 0.5 + 1.65 x 0.75 = 1.74 °C it is long, to 3 + 1.24 = 4.24 °C not at all.
+        VerdictPolicy policy = new();
+        using AlertDispatcher dispatcher = _bench.Dispatcher(_channel);
+        AlertSources sources = _bench.Sources with { PolicyNow = () => policy };
+        AlertOutput output = new(_bench.Store, dispatcher, [_channel], sources, _bench.Options, _bench.Time);
+        await FallAsync(0, 400);
+        Assert.Empty(_bench.Store.Newest(10));
+        policy = policy.WithShopLimit(3, 1, 40);
+        await FallAsync(400, 60);
+
+        Assert.Equal("margin-closing", Assert.Single(_bench.Store.Newest(10)).Kind);
+
+        async Task FallAsync(int from, int seconds)
+        {
+            for (int second = from; second < from + seconds; second++)
+            {
+                _bench.Time.Advance(TimeSpan.FromSeconds(1));
+                await output.HandleAsync(TestAssessment.At(_bench.Time.GetUtcNow(), marginC: 4 - (0.1 * second / 60)), CancellationToken.None);
+            }
+        }
+    }
+
+    private void PostSeconds(OutputPump pump, Verdict verdict, int seconds)
+    {
+        for (int second = 0; second < seconds; second++)
+        {
+            _bench.Time.Advance(TimeSpan.FromSeconds(1));
+            pump.Post(TestAssessment.At(_bench.Time.GetUtcNow(), verdict: verdict));
+        }
     }
 
     private AlertOutput Output(AlertStore store, AlertDispatcher dispatcher) => new(store, dispatcher, [_channel], _bench.Sources, _bench.Options, _bench.Time);

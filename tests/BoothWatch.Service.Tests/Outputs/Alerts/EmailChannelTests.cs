@@ -1,3 +1,4 @@
+using BoothWatch.Alerts;
 using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Alerts.Email;
 using BoothWatch.Service.Tests.Outputs.Mqtt;
@@ -55,7 +56,7 @@ public sealed class EmailChannelTests : IDisposable
         MimeMessage[] mails = [.. server.Mails];
         Assert.Equal("Wait (Harbour Lane, corner)", mails[0].Subject);
         Assert.Equal("All clear: Spray again (Harbour Lane, corner)", mails[1].Subject);
-        Assert.Equal(["finisher@harbour-lane.example", "office@harbour-lane.example"], mails[0].To.Mailboxes.Select(to => to.Address));
+        Assert.Equal(["finisher@harbour-lane.example"], mails[0].To.Mailboxes.Select(to => to.Address));
         Assert.Contains("17.8 °C", mails[0].TextBody, StringComparison.Ordinal);
         Assert.Contains("no gas detector", mails[0].TextBody, StringComparison.Ordinal);
         Assert.Contains("https://booth.lan:5443/alerts#acknowledge=", mails[0].TextBody, StringComparison.Ordinal);
@@ -119,6 +120,34 @@ public sealed class EmailChannelTests : IDisposable
     }
 
     [Fact]
+    public async Task Address_ThatIsRefused_KeepsTheMailFromNoOther()
+    {
+        await using SmtpReceiver server = await SmtpReceiver.StartAsync(_certificates, tlsFromTheStart: false);
+        (server.Unknown, _options.Email.Port) = ("finisher@harbour-lane.example", server.Port);
+        EmailChannel channel = _bench.Email();
+        Episode episode = new("verdict", AlertKind.VerdictWorse, AlertLevel.Urgent, _bench.Time.GetUtcNow(), "Wait", "f", "a");
+        _bench.Store.Enter(
+            [new(EpisodeStep.Began, episode, "Wait", "f", "a"), new(EpisodeStep.Told, episode with { IsTold = true }, "Wait", "f", "a")],
+            _bench.Time.GetUtcNow(),
+            [.. channel.Targets().Select(target => (channel.Name, target))]);
+        using AlertDispatcher dispatcher = _bench.Dispatcher(channel);
+        await AlertBench.RoundAsync(dispatcher);
+
+        Assert.Equal(["email alert refused", "email alert delivered"], _bench.Rows());
+        Assert.Equal(["office@harbour-lane.example"], Assert.Single(server.Mails).To.Mailboxes.Select(to => to.Address));
+        Assert.Contains("alerts:email:to:0", _bench.Outbox.RecordOf("email").LastError, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Address_ThatIsNoLongerSet_GetsNothing()
+    {
+        AlertDeliveryException failure = await Assert.ThrowsAsync<AlertDeliveryException>(
+            () => _bench.Email().SendAsync("gone@harbour-lane.example", _bench.Message(), CancellationToken.None));
+
+        Assert.True(failure.IsFinal);
+    }
+
+    [Fact]
     public async Task Server_ThatIsNotThere_HasSurelyNotGotIt()
     {
         _options.Email.Port = Mosquitto.FreePort();
@@ -126,5 +155,5 @@ public sealed class EmailChannelTests : IDisposable
         Assert.False((await Assert.ThrowsAsync<AlertDeliveryException>(() => SendAsync(_bench.Message()))).MayHaveArrived);
     }
 
-    private Task SendAsync(AlertMessage message) => _bench.Email().SendAsync("", message, CancellationToken.None);
+    private Task SendAsync(AlertMessage message) => _bench.Email().SendAsync("finisher@harbour-lane.example", message, CancellationToken.None);
 }

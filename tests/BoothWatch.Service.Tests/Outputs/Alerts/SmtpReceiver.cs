@@ -6,13 +6,14 @@ using BoothWatch.Service.Tests.Outputs.Mqtt;
 using MimeKit;
 using SmtpServer;
 using SmtpServer.Authentication;
+using SmtpServer.Mail;
 using SmtpServer.Protocol;
 using SmtpServer.Storage;
 
 namespace BoothWatch.Service.Tests.Outputs.Alerts;
 
 /// <summary>A real submission server on loopback with a certificate of the test's own authority; mail only over TLS and from one user.</summary>
-internal sealed class SmtpReceiver : MessageStore, IUserAuthenticator, IAsyncDisposable
+internal sealed class SmtpReceiver : MessageStore, IUserAuthenticator, IMailboxFilter, IAsyncDisposable
 {
     public const string User = "booth";
     public const string Password = "harbour-lane-7";
@@ -26,6 +27,9 @@ internal sealed class SmtpReceiver : MessageStore, IUserAuthenticator, IAsyncDis
 
     /// <summary>What is answered to a message.</summary>
     public SmtpResponse Answer { get; set; } = SmtpResponse.Ok;
+
+    /// <summary>A recipient that the server does not know; empty: it takes all.</summary>
+    public string Unknown { get; set; } = "";
 
     public static Task<SmtpReceiver> StartAsync(TestCertificates certificates, bool tlsFromTheStart, bool offersTls = true)
     {
@@ -48,6 +52,7 @@ internal sealed class SmtpReceiver : MessageStore, IUserAuthenticator, IAsyncDis
         global::SmtpServer.ComponentModel.ServiceProvider services = new();
         services.Add((IMessageStore)receiver);
         services.Add((IUserAuthenticator)receiver);
+        services.Add((IMailboxFilter)receiver);
         receiver._run = new global::SmtpServer.SmtpServer(options, services).StartAsync(receiver._stop.Token);
         return Task.FromResult(receiver);
     }
@@ -62,6 +67,11 @@ internal sealed class SmtpReceiver : MessageStore, IUserAuthenticator, IAsyncDis
 
     public Task<bool> AuthenticateAsync(ISessionContext context, string user, string password, CancellationToken cancellationToken) =>
         Task.FromResult(context.Pipe.IsSecure && user == User && password == Password);
+
+    public Task<bool> CanAcceptFromAsync(ISessionContext context, IMailbox from, int size, CancellationToken cancellationToken) => Task.FromResult(true);
+
+    public Task<bool> CanDeliverToAsync(ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken) =>
+        Task.FromResult($"{to.User}@{to.Host}" != Unknown);
 
     public async ValueTask DisposeAsync()
     {

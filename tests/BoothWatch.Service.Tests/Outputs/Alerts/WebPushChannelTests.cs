@@ -115,6 +115,32 @@ public sealed class WebPushChannelTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task TimeToLive_AfterTheClockWasSetFarAhead_IsWhatIsLeftByTheMonotonicClock()
+    {
+        SteppedClock clock = new(_bench.Time);
+        using WebPushChannel channel = new(_bench.Phones, _bench.Keys, _bench.Tokens, _bench.Options, clock);
+        using AlertDispatcher dispatcher = _bench.Dispatcher(clock, channel);
+        _bench.Store.Enter(Told("verdict"), _bench.Time.GetUtcNow(), [(channel.Name, Subscribe("/push/one"))]);
+        _service.Answer = _ => HttpStatusCode.ServiceUnavailable;
+        await AlertBench.RoundAsync(dispatcher);
+        _service.Answer = _ => HttpStatusCode.Created;
+        clock.Step = TimeSpan.FromDays(365);
+        _bench.Time.Advance(TimeSpan.FromSeconds(200));
+        await AlertBench.RoundAsync(dispatcher);
+
+        // A verdict is news for 600 s.
+        Assert.Equal(["600", "400"], _service.Letters.Select(letter => letter["TTL"]));
+    }
+
+    [Fact]
+    public async Task TimeToLive_IsNeverSoShortThatAPhoneMustBeConnected()
+    {
+        await _bench.WebPush().SendAsync(Subscribe("/push/one"), _bench.Message() with { Left = TimeSpan.FromSeconds(2) }, CancellationToken.None);
+
+        Assert.Equal("60", Assert.Single(_service.Letters)["TTL"]);
+    }
+
+    [Fact]
     public void Keys_AreMadeOnceAndForTheServiceAlone()
     {
         string publicKey = _bench.Keys.VapidPublic;

@@ -9,7 +9,7 @@ using MimeKit;
 
 namespace BoothWatch.Service.Outputs.Alerts.Email;
 
-/// <summary>Sends messages by SMTP submission (RFC 6409), over TLS unless the server is this machine. One connection a message.</summary>
+/// <summary>Sends messages by SMTP submission (RFC 6409), over TLS unless the server is this machine. One connection and one mail a recipient, so that an address that is refused keeps the mail from no other.</summary>
 internal sealed class EmailChannel(AlertLinks links, IOptions<AlertsOptions> options, TimeProvider time) : IAlertChannel
 {
     private readonly EmailOptions _options = options.Value.Email;
@@ -18,11 +18,17 @@ internal sealed class EmailChannel(AlertLinks links, IOptions<AlertsOptions> opt
 
     public string? OffBecause => _options.IsOn ? null : "no server is set: alerts:email:host";
 
-    public IReadOnlyList<string> Targets() => [""];
+    public IReadOnlyList<string> Targets() => _options.To;
 
     public async Task SendAsync(string target, AlertMessage message, CancellationToken cancellationToken)
     {
-        using MimeMessage mail = EmailText.Of(message, _options, links.Acknowledge(message), time.LocalTimeZone);
+        int place = Array.IndexOf(_options.To, target);
+        if (place < 0)
+        {
+            throw new AlertDeliveryException("the address is no longer in alerts:email:to") { IsFinal = true };
+        }
+
+        using MimeMessage mail = EmailText.Of(message, _options.From, target, links.Acknowledge(message), time.LocalTimeZone);
         using var client = new SmtpClient();
         if (_options.CaFile.Length > 0)
         {
@@ -49,7 +55,10 @@ internal sealed class EmailChannel(AlertLinks links, IOptions<AlertsOptions> opt
         {
             bool forGood = (int)e.StatusCode is >= 500 and < 600 && handing;
             string code = ((int)e.StatusCode).ToString(CultureInfo.InvariantCulture);
-            throw new AlertDeliveryException($"the mail server refused: {code} {e.Message}", e) { IsFinal = forGood };
+
+            // By its place: the list of channels is no list of addresses.
+            string what = e.ErrorCode == SmtpErrorCode.RecipientNotAccepted ? string.Create(CultureInfo.InvariantCulture, $" alerts:email:to:{place}") : "";
+            throw new AlertDeliveryException($"the mail server refused{what}: {code} {e.Message}", e) { IsFinal = forGood };
         }
         catch (AuthenticationException e)
         {

@@ -36,7 +36,7 @@ public sealed class EmailOptions
     /// <summary>Address that messages come from. Default empty; needed with a host.</summary>
     public string From { get; set; } = "";
 
-    /// <summary>Addresses that messages go to. Default none; 1 to 20 are needed with a host.</summary>
+    /// <summary>Addresses that messages go to, a mail each. Default none; 1 to 20 are needed with a host.</summary>
     public string[] To { get; set; } = [];
 
     /// <summary>True when there is a server to send by.</summary>

@@ -6,7 +6,7 @@ namespace BoothWatch.Service.Outputs.Alerts.Email;
 /// <summary>Writes a message as a mail in plain text.</summary>
 internal static class EmailText
 {
-    public static MimeMessage Of(AlertMessage message, EmailOptions options, string? acknowledge, TimeZoneInfo zone)
+    public static MimeMessage Of(AlertMessage message, string from, string to, string? acknowledge, TimeZoneInfo zone)
     {
         var mail = new MimeMessage
         {
@@ -17,8 +17,8 @@ internal static class EmailText
             MessageId = $"{message.Id}@boothwatch.invalid",
             Body = new TextPart("plain") { Text = Body(message, acknowledge, zone) },
         };
-        mail.From.Add(MailboxAddress.Parse(options.From));
-        mail.To.AddRange(options.To.Select(MailboxAddress.Parse));
+        mail.From.Add(MailboxAddress.Parse(from));
+        mail.To.Add(MailboxAddress.Parse(to));
         mail.References.Add($"{message.Alert}@boothwatch.invalid");
 
         // RFC 3834: no out-of-office answers, please.

@@ -16,6 +16,9 @@ namespace BoothWatch.Service.Outputs.Alerts.WebPush;
 /// </summary>
 internal sealed class WebPushChannel : IAlertChannel, IDisposable
 {
+    // With zero a push service drops what the phone cannot take at once (RFC 8030, 5.2). Own choice.
+    private const int LeastTimeToLiveS = 60;
+
     private readonly PhoneBook _phones;
     private readonly AlertKeys _keys;
     private readonly AcknowledgeTokens _tokens;
@@ -47,7 +50,7 @@ internal sealed class WebPushChannel : IAlertChannel, IDisposable
         var push = new PushMessage(content)
         {
             Topic = message.Topic,
-            TimeToLive = (int)Math.Ceiling(message.LeftAt(_time.GetUtcNow()).TotalSeconds),
+            TimeToLive = Math.Max(LeastTimeToLiveS, (int)Math.Ceiling(message.LeftAt(_time.GetUtcNow()).TotalSeconds)),
             Urgency = message.Level == AlertLevel.Urgent || message.Type == AlertMessageType.Test ? PushMessageUrgency.High : PushMessageUrgency.Normal,
         };
         try
