@@ -18,6 +18,7 @@ using BoothWatch.Service.Reviews;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Sensors.Emulation;
 using BoothWatch.Service.Sensors.TypedPiece;
+using BoothWatch.Service.Setup;
 using BoothWatch.Service.WhatIf;
 using Microsoft.Extensions.Options;
 
@@ -67,6 +68,7 @@ public static class BoothHost
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
         builder.Services.AddAssessing(AllEmulated);
+        builder.Services.AddSetup(file);
         more(builder.Services);
 
         return builder.Build()
@@ -77,6 +79,7 @@ public static class BoothHost
             .MapReviews()
             .MapLimit()
             .MapAlerts()
+            .MapSetup()
             .MapBoothMetrics();
     }
 

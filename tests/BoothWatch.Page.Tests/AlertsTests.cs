@@ -35,15 +35,12 @@ public sealed class AlertsTests(Browser browser)
     {
         await using JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
         Begin(host);
-        await using Tab tab = await browser.Open(host.Url + "/alerts", width, height);
+        await using Tab tab = await browser.Open(host.Url, width, height);
+        await tab.SignIn(host.SignInLink, host.Url + "/alerts");
         await Assertions.Expect(tab.Page.Locator("#alerts li").First).ToContainTextAsync("goes on");
         await Assertions.Expect(tab.Page.Locator("#channels li")).ToHaveCountAsync(4);
         await Assertions.Expect(tab.Page.Locator("#phoneText")).ToHaveTextAsync("This phone is not subscribed.");
-        if (Environment.GetEnvironmentVariable("BOOTHWATCH_SHOTS") is { Length: > 0 } folder)
-        {
-            await tab.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"alerts-{width}.png"), FullPage = true });
-        }
-
+        await Pictures.Keep(tab, $"alerts-{width}");
         Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
@@ -76,7 +73,8 @@ public sealed class AlertsTests(Browser browser)
     public async Task Phone_SubscribesAndUnsubscribes()
     {
         await using JobHost host = await JobHost.Start(("mqtt:use", "off"), ("alerts:enabled", "false"));
-        await using Tab tab = await browser.Open(host.Url + "/jobs", 390, 844);
+        await using Tab tab = await browser.Open(host.Url, 390, 844);
+        await tab.SignIn(host.SignInLink, host.Url + "/jobs");
         await tab.Page.AddInitScriptAsync(FakeSubscription);
         await tab.Page.GotoAsync(host.Url + "/alerts");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Send alerts to this phone" }).ClickAsync();

@@ -140,6 +140,7 @@ public sealed class LookTests(Browser browser)
         await shop.Show(Sample(name));
         await using Tab tab = await browser.Open(shop.Url);
         await tab.Page.Locator("html[data-link=live]").WaitForAsync();
+        await tab.Page.Locator(".past[data-drawn]").WaitForAsync();
         AxeResult result = await tab.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
     }

@@ -36,7 +36,7 @@ public sealed class Tab : IAsyncDisposable
         // A link that differs in its fragment alone would not load the page anew.
         await Page.GotoAsync("about:blank");
         await Page.GotoAsync(link);
-        await Page.WaitForURLAsync(url => new Uri(url).AbsolutePath == "/");
+        await Page.WaitForURLAsync(url => new Uri(url).AbsolutePath == "/", new() { WaitUntil = WaitUntilState.Commit });
         await Page.GotoAsync(then);
     }
 

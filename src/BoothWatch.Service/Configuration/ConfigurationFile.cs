@@ -40,9 +40,19 @@ public sealed partial record ConfigurationFile(string? Path, IConfigurationRoot 
         }
 
         string? path = Locate(asked);
+        return Of(path, () => path is null ? null : File.ReadAllBytes(path));
+    }
+
+    /// <summary>Reads a text as if it stood in a file: how a change is checked before it is written.</summary>
+    /// <param name="path">Full path of the file.</param>
+    /// <param name="text">Its text, UTF-8.</param>
+    internal static ConfigurationFile Parse(string path, byte[] text) => Of(path, () => text);
+
+    private static ConfigurationFile Of(string? path, Func<byte[]?> text)
+    {
         try
         {
-            return new ConfigurationFile(path, Build(path), []);
+            return new ConfigurationFile(path, Build(text()), []);
         }
         catch (Exception problem) when (problem is JsonException or InvalidDataException or FormatException or IOException or UnauthorizedAccessException)
         {
@@ -67,17 +77,13 @@ public sealed partial record ConfigurationFile(string? Path, IConfigurationRoot 
         return places.Where(File.Exists).Select(System.IO.Path.GetFullPath).FirstOrDefault();
     }
 
-    private static IConfigurationRoot Build(string? path)
+    private static IConfigurationRoot Build(byte[]? text)
     {
         var builder = new ConfigurationBuilder();
-        if (path is not null)
+        if (text is not null)
         {
-            // Read at once rather than through a file provider: those skip dot-folders and watch for changes.
-            using FileStream stream = File.OpenRead(path);
-            var text = new MemoryStream();
-            stream.CopyTo(text);
-            text.Position = 0;
-            builder.Add(new JsonStreamConfigurationSource { Stream = text });
+            // From memory rather than through a file provider: those skip dot-folders and watch for changes.
+            builder.Add(new JsonStreamConfigurationSource { Stream = new MemoryStream(text) });
         }
 
         return builder.AddEnvironmentVariables(EnvironmentPrefix).Build();

@@ -44,6 +44,13 @@ public sealed class I2cBusSource : IDisposable
         }
     }
 
+    /// <summary>
+    /// A bus for a look around, apart from the one that the sensors use. A real one is opened a second time, so that nothing is shared with
+    /// the sensors but the adapter in the kernel, which carries out one transfer at a time; the caller disposes it. An emulated one is the same.
+    /// </summary>
+    /// <exception cref="IOException">The bus of the board cannot be opened.</exception>
+    internal I2cBus Apart(SignalSource source, int bus) => source == SignalSource.Real ? I2cBus.Create(bus) : Emulated(bus);
+
     /// <summary>Closes every bus.</summary>
     public void Dispose()
     {

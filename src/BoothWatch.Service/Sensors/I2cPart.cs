@@ -1,3 +1,4 @@
+using System.Device.I2c;
 using System.Globalization;
 using BoothWatch.Service.Sensors.Emulation;
 
@@ -16,6 +17,9 @@ public abstract class I2cPart(string id, IReadOnlyList<int> addresses, IReadOnly
 
     /// <inheritdoc/>
     public IReadOnlyList<SensorRole> Roles => roles;
+
+    /// <summary>The addresses at which the part is looked for: those that it has without being rewritten.</summary>
+    public virtual IReadOnlyList<int> UsualAddresses => addresses;
 
     /// <inheritdoc/>
     public virtual bool GivesPressure(SensorOptions options) => false;
@@ -48,6 +52,15 @@ public abstract class I2cPart(string id, IReadOnlyList<int> addresses, IReadOnly
 
         return Create(role, options, place, wiring);
     }
+
+    /// <summary>
+    /// Asks whether it is this part that answers, by reading what identifies it. Nothing is configured, reset or started, and nothing is
+    /// written but the number of a register or the command to read an identity: the device may be another one altogether.
+    /// </summary>
+    /// <param name="device">The device at one of <see cref="UsualAddresses"/>, opened for this question.</param>
+    /// <returns>True when the answer is that of this part; false when something else answers.</returns>
+    /// <exception cref="IOException">Nothing acknowledges the question.</exception>
+    public abstract bool Recognises(I2cDevice device);
 
     /// <summary>The address that the options give, or the usual one; null when they give something that is none.</summary>
     internal int? AddressOf(SensorOptions options) => options.Address is null

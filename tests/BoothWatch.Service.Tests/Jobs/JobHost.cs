@@ -30,20 +30,29 @@ public sealed class JobHost : IAsyncDisposable
     public string SignInLink => $"{Url}/sign-in#{Services.GetRequiredService<StartCode>().Current}";
 
     /// <summary>Starts, and signs this client in.</summary>
-    public static async Task<JobHost> Start(params (string Key, string Value)[] settings)
+    public static async Task<JobHost> Start(params (string Key, string Value)[] settings) => await SignedIn(await StartSignedOut(null, settings));
+
+    /// <summary>Starts on a configuration file, with some settings over it, and signs this client in.</summary>
+    public static async Task<JobHost> StartWithFile(string path, params (string Key, string Value)[] settings) =>
+        await SignedIn(await Launch(ConfigurationFile.Read(path), null, settings));
+
+    private static async Task<JobHost> SignedIn(JobHost host)
     {
-        JobHost host = await StartSignedOut(null, settings);
         string code = host.Services.GetRequiredService<StartCode>().Current;
         (int status, JsonElement answer) = await host.Post("/api/sign-in", $$"""{ "secret": "{{code}}" }""");
         return status == 200 ? host : throw new InvalidOperationException($"the start code was refused: {answer}");
     }
 
     /// <summary>Starts with or without a shared secret; nobody is signed in.</summary>
-    public static async Task<JobHost> StartSignedOut(string? secret, params (string Key, string Value)[] settings)
+    public static Task<JobHost> StartSignedOut(string? secret, params (string Key, string Value)[] settings) =>
+        Launch(new ConfigurationFile(null, new ConfigurationBuilder().Build(), []), secret, settings);
+
+    private static async Task<JobHost> Launch(ConfigurationFile file, string? secret, (string Key, string Value)[] settings)
     {
         string folder = Directory.CreateTempSubdirectory("boothwatch-jobs-").FullName;
         (string Key, string Value)[] usual = [("page:url", "http://127.0.0.1:0"), ("series:folder", folder), ("jobs:demoPast", "false"), ("logging:level", "error")];
         IConfigurationRoot configuration = new ConfigurationBuilder()
+            .AddConfiguration(file.Configuration)
             .AddInMemoryCollection(usual.ToDictionary(s => s.Key, s => (string?)s.Value))
             .AddInMemoryCollection(settings.ToDictionary(s => s.Key, s => (string?)s.Value))
             .Build();
@@ -53,7 +62,7 @@ public sealed class JobHost : IAsyncDisposable
         }
 
         WebApplication app = BoothHost.Build(
-            new ConfigurationFile(null, configuration, []), null, services => services.AddSingleton<IStartupFilter, SeemsFrom>());
+            file with { Configuration = configuration }, null, services => services.AddSingleton<IStartupFilter, SeemsFrom>());
         await app.StartAsync();
         return new JobHost(app, folder);
     }

@@ -66,6 +66,8 @@ function build(draw) {
 
   const area = make("div", { className: "area", tabIndex: 0 });
   area.setAttribute("role", "slider");
+  area.setAttribute("aria-valuenow", "0");
+  area.setAttribute("aria-valuetext", "no readings yet");
   area.setAttribute("aria-label", "Moment in the chart");
   area.setAttribute("aria-describedby", "chartKeys");
   const moves = make("div", { className: "moves" },

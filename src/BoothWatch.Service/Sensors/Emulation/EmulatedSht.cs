@@ -18,6 +18,7 @@ public abstract class EmulatedSht(Func<AirSignal> air, TimeProvider time, int se
     private const double TemperatureNoiseC = 0.04 / 3;
 
     private readonly byte[] _answer = new byte[6];
+    private byte[]? _identity;
     private bool _converted;
     private bool _fetchable;
     private long _busySince;
@@ -32,12 +33,19 @@ public abstract class EmulatedSht(Func<AirSignal> air, TimeProvider time, int se
     /// <inheritdoc/>
     protected override void OnRead(Span<byte> bytes)
     {
-        if (Busy || !_fetchable)
+        if (Busy || (!_fetchable && _identity is null))
         {
             throw NotAcknowledged();
         }
 
         bytes.Fill(0xFF);
+        if (_identity is { } identity)
+        {
+            identity.AsSpan(0, Math.Min(bytes.Length, identity.Length)).CopyTo(bytes);
+            _identity = null;
+            return;
+        }
+
         _answer.AsSpan(0, Math.Min(bytes.Length, _answer.Length)).CopyTo(bytes);
         _fetchable = false;
     }
@@ -45,10 +53,23 @@ public abstract class EmulatedSht(Func<AirSignal> air, TimeProvider time, int se
     /// <summary>Humidity word of a relative humidity.</summary>
     protected abstract double HumidityCount(double relativeHumidityPct);
 
+    /// <summary>Gives words that identify the part, each with its CRC, at the next read.</summary>
+    protected void Identify(params ReadOnlySpan<ushort> words)
+    {
+        _identity = new byte[3 * words.Length];
+        for (int i = 0; i < words.Length; i++)
+        {
+            Span<byte> word = _identity.AsSpan(3 * i, 2);
+            BinaryPrimitives.WriteUInt16BigEndian(word, words[i]);
+            _identity[(3 * i) + 2] = Crc8.Sensirion(word);
+        }
+    }
+
     /// <summary>Does nothing for a while, as after a reset.</summary>
     protected void Rest(TimeSpan duration)
     {
         _fetchable = false;
+        _identity = null;
         _busySince = time.GetTimestamp();
         _busyFor = duration;
     }

@@ -1,3 +1,4 @@
+using System.Device.I2c;
 using System.Globalization;
 using BoothWatch.Service.Sensors.Emulation;
 
@@ -7,6 +8,8 @@ namespace BoothWatch.Service.Sensors.FilterPressure;
 public sealed class FilterPressurePart() : I2cPart("ads1115-pressure", [FilterPressureSensor.DefaultAddress, 0x49, 0x4A, 0x4B], [SensorRole.Filter])
 {
     private const int HighestChannel = 3;
+    private const byte LowThreshold = 2;
+    private const byte HighThreshold = 3;
 
     /// <inheritdoc/>
     public override void Check(string key, SensorOptions options, ICollection<string> errors)
@@ -32,6 +35,21 @@ public sealed class FilterPressurePart() : I2cPart("ads1115-pressure", [FilterPr
                 errors.Add(string.Create(CultureInfo.InvariantCulture, $"{key}:{setting} is {value}; give {unit} from {lowest} to {highest}, for example {example}"));
             }
         }
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// The ADS1115 sends nothing that identifies it. Its threshold registers hold 0x8000 and 0x7FFF after power-on, and the binding
+    /// leaves them so. Source: Texas Instruments, ADS1115 data sheet SBAS444, section on the threshold registers.
+    /// </remarks>
+    public override bool Recognises(I2cDevice device)
+    {
+        ArgumentNullException.ThrowIfNull(device);
+        Span<byte> low = stackalloc byte[2];
+        Span<byte> high = stackalloc byte[2];
+        device.WriteRead([LowThreshold], low);
+        device.WriteRead([HighThreshold], high);
+        return low.SequenceEqual<byte>([0x80, 0x00]) && high.SequenceEqual<byte>([0x7F, 0xFF]);
     }
 
     /// <inheritdoc/>

@@ -9,6 +9,9 @@ namespace BoothWatch.Service.Sensors.Sht3x;
 /// <remarks>Source: Sensirion, Datasheet SHT3x-DIS, table 4 (timing, typical values), sections 4.3, 4.9 and 4.10 (commands).</remarks>
 public sealed class EmulatedSht3x(Func<AirSignal> air, TimeProvider time, int seed) : EmulatedSht(air, time, seed)
 {
+    // Status after a reset: alert pending and reset detected. Source: table 18, default values (from memory).
+    private const ushort AfterReset = 0x8010;
+
     private static readonly TimeSpan ResetTime = TimeSpan.FromMilliseconds(0.5);
     private static readonly TimeSpan HighTime = TimeSpan.FromMilliseconds(12.5);
     private static readonly TimeSpan MediumTime = TimeSpan.FromMilliseconds(4.5);
@@ -32,6 +35,9 @@ public sealed class EmulatedSht3x(Func<AirSignal> air, TimeProvider time, int se
                 break;
             case [0x24, 0x16] when !Busy:
                 Convert(LowTime);
+                break;
+            case [0xF3, 0x2D] when !Busy:
+                Identify(AfterReset);
                 break;
             default:
                 throw NotAcknowledged();

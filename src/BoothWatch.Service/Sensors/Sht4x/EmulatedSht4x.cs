@@ -36,6 +36,9 @@ public sealed class EmulatedSht4x(Func<AirSignal> air, TimeProvider time, int se
             case [MeasureLow] when !Busy:
                 Convert(LowTime);
                 break;
+            case [Sht4xPart.ReadSerial] when !Busy:
+                Identify(0x0F2A, 0x71C4);
+                break;
             default:
                 throw NotAcknowledged();
         }

@@ -11,7 +11,7 @@ internal static class SensorAdvice
     public static string Cause(Reading reading, TemperatureText text) => reading.Cause is { } cause ? text.Of(cause) : reading.Quality switch
     {
         ReadingQuality.Missing => "no sensor is configured for it",
-        ReadingQuality.NoReading => "not read yet",
+        ReadingQuality.NoReading => "the sensor gave no reading",
         ReadingQuality.Stale => "the last value is too old",
         ReadingQuality.Frozen => "the value no longer moves",
         ReadingQuality.OutOfRange => "the value cannot be true",
@@ -27,8 +27,8 @@ internal static class SensorAdvice
         string sensor = reading.Sensor.Length == 0 ? "the sensor" : $"sensor {reading.Sensor}";
         return reading.Quality switch
         {
-            ReadingQuality.NoReading when reading.Cause is null => $"wait for the first reading of {sensor}",
             ReadingQuality.Missing when reading.Sensor.Length == 0 => "wait, and add a sensor for it to the configuration",
+            ReadingQuality.Missing => "wait for its first answer",
             ReadingQuality.Saturated or ReadingQuality.Condensing => $"wait, and let {sensor} dry",
             ReadingQuality.Disagreeing => "wait, and check both sensors against a salt point or a thermometer",
             _ => $"wait, and check {sensor} and its wiring",

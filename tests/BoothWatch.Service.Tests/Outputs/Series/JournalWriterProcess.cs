@@ -24,6 +24,11 @@ internal static class JournalWriterProcess
             return await Alerts.AlertSender.Run(alertsPath, url);
         }
 
+        if (args is [Setup.SettingsWriter.Command, string file])
+        {
+            return await Setup.SettingsWriter.Run(file);
+        }
+
         if (args is not [Command, string path])
         {
             return 0;

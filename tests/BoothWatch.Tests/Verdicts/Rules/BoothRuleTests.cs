@@ -98,11 +98,11 @@ public class BoothRuleTests
     }
 
     [Fact]
-    public void ExhaustProven_NotReadYet_WaitsForTheFirstReading_WithoutAnAlarm()
+    public void ExhaustProven_ThatHasNotAnsweredYet_WaitsForItsFirstAnswer_WithoutAnAlarm()
     {
         BoothSnapshot snapshot = GoodBooth.Snapshot(
-            new Reading(Quantity.ExhaustProof, "sail", null, 0, TimeSpan.Zero, ReadingQuality.NoReading, null));
-        Assert.Equal("exhaust not proven (not read yet): wait for the first reading of sensor sail", RuleCheck.Of(new ExhaustProven(), GoodBooth.Evidence(snapshot))?.ToString());
+            new Reading(Quantity.ExhaustProof, "sail", null, 0, TimeSpan.Zero, ReadingQuality.Missing, "it has not answered yet"));
+        Assert.Equal("exhaust not proven (it has not answered yet): wait for its first answer", RuleCheck.Of(new ExhaustProven(), GoodBooth.Evidence(snapshot))?.ToString());
     }
 
     [Fact]

@@ -1,0 +1,234 @@
+// The setup page. Everything on it comes from /api/setup and /api/alerts; the server decides what may be changed.
+"use strict";
+
+const TITLES = { sensors: "Find the sensors", booth: "Name the booth", materials: "Choose what is in the cup", light: "Test the light, pin by pin", alerts: "Test the alerts" };
+const WAYS = { webPush: "Phones and browsers", email: "E-mail", webhook: "Webhook", mqtt: "MQTT" };
+const LAMPS = { green: "Green lamp", yellow: "Yellow lamp", red: "Red lamp", buzzer: "Buzzer" };
+const byId = id => document.getElementById(id);
+const fields = [...document.querySelectorAll("[data-key]")];
+const outcomes = new Map();
+let state = null;
+
+function make(tag, text, className) {
+  const element = document.createElement(tag);
+  if (text !== undefined) { element.textContent = text; }
+  if (className) { element.className = className; }
+  return element;
+}
+
+function say(text) {
+  byId("notice").textContent = text;
+  byId("notice").hidden = !text;
+}
+
+const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+const shown = value => value === null ? "" : String(value);
+const settingOf = key => state.settings.find(setting => setting.key === key);
+
+async function ask(address, body) {
+  let answer;
+  try {
+    answer = await (body === undefined ? fetch(address) : boothwatch.post(address, body));
+  } catch {
+    return { problem: "BoothWatch does not answer.", errors: [] };
+  }
+  if (answer.status === 401) { await boothwatch.ensureMayRead(); }
+  const json = await answer.json().catch(() => null);
+  if (answer.ok) { return { json }; }
+  const problem = json && json.detail ? json.detail : `BoothWatch refused: ${answer.status}`;
+  return { problem, errors: json && json.errors ? json.errors : [problem] };
+}
+
+function stepLine(step, number) {
+  const item = make("li");
+  item.dataset.done = String(step.done);
+  const link = make("a");
+  link.href = `#${step.id}`;
+  const mark = make("span", step.done ? "✓" : "", "mark");
+  mark.setAttribute("aria-hidden", "true");
+  link.append(mark, make("b", `${number}. ${TITLES[step.id]}${step.done ? ": done" : ""}`), make("span", step.state, "state"));
+  item.append(link);
+  return item;
+}
+
+function showFile() {
+  const file = state.file;
+  byId("filePath").textContent = file.path ?? "no file: built-in defaults";
+  byId("fileNote").textContent = file.refusal
+    ? `It cannot be changed from here: ${file.refusal}. Edit it by hand, or see docs/setup.md.`
+    : `This is the file that is changed here, in place, with its comments. The last versions stay beside it.${file.isBesideProgram ? " It is the copy beside the program, and an update or a build replaces it: better start with --config and a file of your own." : ""}`;
+  byId("fileErrors").hidden = !file.errors.length;
+  byId("fileErrors").replaceChildren(...file.errors.map(error => make("li", error)));
+  const waiting = state.settings.filter(setting => setting.waitsForStart && !setting.fromEnvironment).map(setting => setting.key);
+  byId("restart").hidden = !waiting.length;
+  byId("restart").textContent = `Changed in the file, and in effect at the next start: ${waiting.join(", ")}. To start anew: ${state.restart}. The light shows wait meanwhile.`;
+  byId("undoBox").hidden = !file.undo || Boolean(file.refusal);
+  if (file.undo) { byId("undoText").textContent = `The version before, of ${when(file.undo.time)}, differs in: ${file.undo.changes.join("; ")}.`; }
+}
+
+// What somebody has typed and not saved yet stays, but for the form that was just saved.
+function showForms(saved) {
+  for (const field of fields) {
+    const setting = settingOf(field.dataset.key);
+    const typed = field.dataset.was !== undefined && field.value !== field.dataset.was && !(saved && saved.contains(field)) ? field.value : null;
+    if (field.dataset.choices) {
+      const options = state.choices[field.dataset.choices].map(choice => new Option(choice, choice));
+      if (field.dataset.empty) { options.unshift(new Option(field.dataset.empty, "")); }
+      field.replaceChildren(...options);
+    }
+    field.value = shown(setting.value);
+    field.dataset.was = field.value;
+    if (typed !== null) { field.value = typed; }
+    field.disabled = setting.fromEnvironment;
+    field.title = setting.fromEnvironment ? "An environment variable sets this, and wins over the file." : "";
+  }
+  const locked = Boolean(state.file.refusal) || state.file.errors.length > 0;
+  for (const button of document.querySelectorAll("form [type=submit]")) { button.disabled = locked; }
+}
+
+function lampLine(lamp) {
+  const item = make("li");
+  const words = make("div");
+  words.append(make("b", LAMPS[lamp.id], lamp.id === "buzzer" ? "" : `lamp ${lamp.id}`), make("span", ` GPIO ${lamp.pin}, ${lamp.shows}`));
+  words.append(make("span", lamp.confirmed ? `seen ${when(lamp.confirmed)}` : "not seen yet", `tag ${lamp.confirmed ? "good" : ""}`));
+  const button = make("button", lamp.id === "buzzer" ? "I heard it" : "I saw it");
+  button.type = "button";
+  button.disabled = state.lightSource !== "real";
+  button.setAttribute("aria-label", `${LAMPS[lamp.id]}: ${button.textContent}, and no other output`);
+  button.addEventListener("click", async () => {
+    await confirm(lamp.id, byId("lampOutcome"));
+    document.querySelector(`#lamps [data-id="${lamp.id}"] button`)?.focus();
+  });
+  item.dataset.id = lamp.id;
+  item.append(words, button);
+  return item;
+}
+
+function show(next, saved) {
+  state = next;
+  byId("demo").hidden = !state.isDemo;
+  const left = state.steps.filter(step => !step.done).length;
+  byId("progress").textContent = left ? `${state.steps.length - left} of ${state.steps.length} steps are done.` : "All steps are done.";
+  byId("steps").replaceChildren(...state.steps.map((step, index) => stepLine(step, index + 1)));
+  showFile();
+  showForms(saved);
+  byId("lampCommands").textContent = state.lampCommands.join("\n");
+  byId("lamps").replaceChildren(...state.lamps.map(lampLine));
+  if (state.lightSource !== "real") { byId("lampOutcome").textContent = "light:source is emulated: there is no lamp to see. Wire the light and set it to real first."; }
+}
+
+async function refresh() {
+  const { json, problem } = await ask("/api/setup");
+  say(problem ?? "");
+  if (json) { show(json); }
+}
+
+async function confirm(id, outcome) {
+  const { json, problem } = await ask("/api/setup/confirm", { id });
+  if (json) { show(json); }
+  outcome.textContent = problem ?? "Noted.";
+}
+
+// A number as people type it, with a comma too; what is no number goes to the server as it is, which says what it wants.
+function valueOf(field) {
+  const text = field.value.trim();
+  const isNumber = field.matches("[inputmode]");
+  if (text === "" && (isNumber || field.dataset.empty)) { return null; }
+  const number = Number(text.replace(",", "."));
+  return isNumber && Number.isFinite(number) ? number : text;
+}
+
+async function save(event) {
+  event.preventDefault();
+  const form = event.currentTarget;
+  const [problems, outcome] = [form.querySelector(".problems"), form.querySelector(".outcome")];
+  const own = fields.filter(field => form.contains(field) && !field.disabled);
+  const values = Object.fromEntries(own.map(field => [field.dataset.key, valueOf(field)]).filter(([key, value]) => value !== settingOf(key).value));
+  problems.hidden = true;
+  outcome.textContent = "";
+  if (!Object.keys(values).length) {
+    outcome.textContent = "Nothing was changed.";
+    return;
+  }
+  const { json, errors } = await ask("/api/setup/settings", { version: state.file.version, values });
+  if (json) {
+    show(json, form);
+    outcome.textContent = `Written to ${json.file.path}. It takes effect at the next start: ${json.restart}`;
+  } else {
+    problems.replaceChildren(...errors.map(error => make("li", error)));
+    problems.hidden = false;
+  }
+}
+
+async function undo() {
+  byId("fileOutcome").textContent = "";
+  const { json, problem } = await ask("/api/setup/undo", { version: state.file.version });
+  if (json) { show(json, document); }
+  byId("fileOutcome").textContent = problem ?? "The earlier version is back. It takes effect at the next start.";
+}
+
+function foundLine(line) {
+  const item = make("li");
+  const head = make("div");
+  head.append(make("b", `${line.part ?? "unknown"} at ${line.address}`), document.createTextNode(` on ${line.source === "real" ? `/dev/i2c-${line.bus}` : `emulated bus ${line.bus}`}`));
+  head.append(make("span", line.configuredAs ?? "not configured", `tag ${!line.isGood ? "bad" : line.configuredAs ? "good" : ""}`));
+  item.append(head, make("p", line.finding, "small"));
+  if (line.line) {
+    item.append(make("p", "To use it, put this line into the section sensors of the file, in the place of the one that is there:", "small"), make("code", line.line));
+  }
+  return item;
+}
+
+async function scan() {
+  byId("scan").disabled = true;
+  byId("scanOutcome").textContent = "Looking.";
+  const { json, problem } = await ask("/api/setup/scan", {});
+  byId("scan").disabled = false;
+  byId("scan").focus();
+  if (!json) {
+    byId("scanOutcome").textContent = problem;
+    return;
+  }
+  const fresh = json.lines.filter(line => line.line).length;
+  byId("scanOutcome").textContent = [
+    `Looked at ${json.buses.join(", ") || "no bus: this machine has none"}. ${fresh ? `${fresh} not configured yet` : "Nothing new"}; ${json.silent} other places are silent.`,
+    ...json.troubles,
+  ].join(" ");
+  byId("found").replaceChildren(...json.lines.map(foundLine));
+}
+
+function channelLine(channel) {
+  const item = make("li");
+  const words = make("div");
+  words.append(make("b", WAYS[channel.name] ?? channel.name), make("span", channel.on ? "on" : "off", `tag ${channel.on ? "good" : ""}`));
+  words.append(make("p", channel.on ? (channel.lastSuccess ? `last handed over ${when(channel.lastSuccess)}` : "nothing handed over yet") : channel.offBecause, "small"));
+  if (outcomes.has(channel.name)) { words.append(make("p", outcomes.get(channel.name))); }
+  const button = make("button", "Test");
+  button.type = "button";
+  button.disabled = !channel.on;
+  button.setAttribute("aria-label", `Test: ${WAYS[channel.name] ?? channel.name}`);
+  button.addEventListener("click", async () => {
+    button.disabled = true;
+    const { json, problem } = await ask(`/api/alerts/test/${channel.name}`, {});
+    outcomes.set(channel.name, problem ?? (json.error ? `Failed: ${json.error}` : `Handed over to ${json.taken}. Look whether it arrives.`));
+    await Promise.all([channels(), refresh()]);
+    document.querySelector(`#channels [data-id="${channel.name}"] button`)?.focus();
+  });
+  item.dataset.id = channel.name;
+  item.append(words, button);
+  return item;
+}
+
+async function channels() {
+  const { json, problem } = await ask("/api/alerts");
+  byId("channels").replaceChildren(...(json ? json.channels.map(channelLine) : [make("li", problem)]));
+}
+
+for (const form of document.forms) { form.addEventListener("submit", save); }
+for (const button of document.querySelectorAll("[data-confirm]")) {
+  button.addEventListener("click", () => confirm(button.dataset.confirm, button.closest("form").querySelector(".outcome")));
+}
+byId("undo").addEventListener("click", undo);
+byId("scan").addEventListener("click", scan);
+refresh();
+channels();

@@ -1,0 +1,32 @@
+namespace BoothWatch.Service.Setup;
+
+/// <summary>How far the booth is set up.</summary>
+public sealed record SetupAnswer
+{
+    /// <summary>The configuration file.</summary>
+    public required SetupFile File { get; init; }
+
+    /// <summary>True while any sensor is emulated.</summary>
+    public required bool IsDemo { get; init; }
+
+    /// <summary>The settings that may be changed here.</summary>
+    public required IReadOnlyList<SetupSetting> Settings { get; init; }
+
+    /// <summary>What may be chosen: kinds, and ids of config/materials.</summary>
+    public required SetupChoices Choices { get; init; }
+
+    /// <summary>The steps of the checklist.</summary>
+    public required IReadOnlyList<SetupStep> Steps { get; init; }
+
+    /// <summary>The outputs of the booth light.</summary>
+    public required IReadOnlyList<SetupLamp> Lamps { get; init; }
+
+    /// <summary>emulated or real: where the light goes.</summary>
+    public required string LightSource { get; init; }
+
+    /// <summary>Commands that show every lamp, with the service stopped.</summary>
+    public required IReadOnlyList<string> LampCommands { get; init; }
+
+    /// <summary>How to start anew, so that a change takes effect.</summary>
+    public required string Restart { get; init; }
+}

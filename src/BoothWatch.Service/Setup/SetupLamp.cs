@@ -1,0 +1,8 @@
+namespace BoothWatch.Service.Setup;
+
+/// <summary>An output of the booth light.</summary>
+/// <param name="Id">green, yellow, red or buzzer.</param>
+/// <param name="Pin">Its GPIO number.</param>
+/// <param name="Shows">What it shows, for people.</param>
+/// <param name="Confirmed">When a person saw it, with this pin; null when nobody did.</param>
+public sealed record SetupLamp(string Id, int Pin, string Shows, DateTimeOffset? Confirmed);

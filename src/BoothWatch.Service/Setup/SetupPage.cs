@@ -1,0 +1,61 @@
+using BoothWatch.Service.Access;
+using BoothWatch.Service.Assessing;
+using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Page;
+using BoothWatch.Service.Sensors;
+using Microsoft.Extensions.Options;
+
+namespace BoothWatch.Service.Setup;
+
+/// <summary>Registers the setup page and maps its addresses.</summary>
+public static class SetupPage
+{
+    /// <summary>Adds the setup page. Needs the materials, the sensors, the light, the journal, the alerts and the board of readings.</summary>
+    /// <param name="services">The container.</param>
+    /// <param name="file">The configuration that the program runs with.</param>
+    public static IServiceCollection AddSetup(this IServiceCollection services, ConfigurationFile file) => services
+        .AddSingleton(provider => new ConfigurationEditor(file, provider.GetRequiredService<ILogger<ConfigurationEditor>>()))
+        .AddSingleton<Confirmations>()
+        .AddSingleton(provider => new SensorScan(
+            provider.GetRequiredService<I2cBusSource>(),
+            provider.GetRequiredService<SnapshotBoard>(),
+            provider.GetRequiredService<IOptions<SensorsOptions>>(),
+            provider.GetRequiredService<TimeProvider>(),
+            bus => File.Exists($"/dev/i2c-{bus}")))
+        .AddSingleton(provider => ActivatorUtilities.CreateInstance<SetupState>(provider, file))
+        .AddSingleton<SetupEndpoints>();
+
+    /// <summary>Maps the setup page and its JSON. Call it after <see cref="PageSetup.MapPage"/>.</summary>
+    public static WebApplication MapSetup(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        SetupEndpoints setup = app.Services.GetRequiredService<SetupEndpoints>();
+        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
+            [("/setup", "setup.html", "text/html; charset=utf-8"), ("/setup.js", "setup.js", "text/javascript; charset=utf-8"), ("/setup.css", "setup.css", "text/css; charset=utf-8")])
+        {
+            byte[] bytes = PageAssets.Read("setup/" + name, whole: true);
+            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
+        }
+
+        app.MapGet("/api/setup", setup.Now).Named("setup", "How far the booth is set up", "The steps of the checklist, the settings that may be changed here, the configuration file and the light.");
+        RouteGroupBuilder changes = app.MapGroup("/api/setup").RequireChange();
+        changes.MapPost("/settings", setup.Change).Named(
+            "setup-settings", "Change settings in the configuration file", "JSON body: version (from /api/setup), values (full keys to texts, numbers or null). Checked as a whole first; takes effect at the next start.");
+        changes.MapPost("/undo", setup.Undo).Named("setup-undo", "Put the earlier version of the configuration file back", "JSON body: version (from /api/setup).");
+        changes.MapPost("/confirm", setup.Confirm).Named("setup-confirm", "Confirm what was seen", "JSON body: id (booth, materials, green, yellow, red, buzzer).");
+        changes.MapPost("/scan", setup.Scan)
+            .WithName("setup-scan")
+            .WithSummary("Look for parts on the I2C buses")
+            .WithDescription("{}. Parts that are configured are taken from their last reading and not asked.")
+            .Produces<ScanAnswer>();
+        return app;
+    }
+
+    private static void Named(this RouteHandlerBuilder route, string name, string summary, string description) => route
+        .WithName(name)
+        .WithSummary(summary)
+        .WithDescription(description)
+        .Produces<SetupAnswer>()
+        .ProducesProblem(StatusCodes.Status400BadRequest)
+        .ProducesProblem(StatusCodes.Status409Conflict);
+}
