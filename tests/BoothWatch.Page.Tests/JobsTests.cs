@@ -1,6 +1,9 @@
+using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Tests.Jobs;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Playwright;
 
 namespace BoothWatch.Page.Tests;
@@ -38,4 +41,39 @@ public sealed class JobsTests(Browser browser)
         await Assertions.Expect(tab.Page.Locator("#list li").First).ToContainTextAsync("side table <b>");
         await Assertions.Expect(tab.Page.Locator("#found")).ToHaveTextAsync("1 job");
     }
+
+    [BrowserTheory]
+    [InlineData(ColorScheme.Dark)]
+    [InlineData(ColorScheme.Light)]
+    public async Task Forms_OnAPhone_FillTheirCardAndKeepTheirDistance(ColorScheme theme)
+    {
+        await using JobHost host = await JobHost.Start(("jobs:demoPast", "true"));
+        host.Services.GetServices<IHostedService>().OfType<DemoPast>().Single().Create(CancellationToken.None);
+        await using Tab tab = await browser.Open("about:blank", 390, 844);
+        await tab.Page.EmulateMediaAsync(new() { ColorScheme = theme });
+        await tab.SignIn(host.SignInLink, host.Url + "/jobs");
+        await tab.Page.Locator("#list li").First.WaitForAsync();
+
+        // Right edges of what ends a row, px: all the same as that of the card's content.
+        string[] edges = await tab.Page.EvaluateAsync<string[]>(
+            "[...document.querySelectorAll('#startForm, #startForm :is(input, select, button), #searchForm :is([name=piece], [name=to], [name=marginTo], button)')].map(e => e.getBoundingClientRect().right.toFixed(0))");
+        Assert.Single(edges.Distinct());
+        Assert.True(await Gap(tab, "#searchForm", "#found") >= 6, "the search button touches the count below it");
+        Assert.Empty(await TooSmall(tab));
+
+        await tab.Page.GotoAsync(host.Url + "/jobs?id=1");
+        await tab.Page.Locator("#coats li").First.WaitForAsync();
+        Assert.True(await Gap(tab, "#about", "#demo") >= 6, "the frame of the demo touches the words above it");
+        Assert.Empty(await TooSmall(tab));
+        Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), "the page scrolls sideways");
+        AxeResult result = await tab.Page.RunAxe();
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
+    }
+
+    private static Task<double> Gap(Tab tab, string above, string below) => tab.Page.EvaluateAsync<double>(
+        "([above, below]) => document.querySelector(below).getBoundingClientRect().top - document.querySelector(above).getBoundingClientRect().bottom", new[] { above, below });
+
+    // 44 px: the size of a target in WCAG 2.2, 2.5.5.
+    private static Task<string[]> TooSmall(Tab tab) => tab.Page.EvaluateAsync<string[]>(
+        "[...document.querySelectorAll('a, button, input, select')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 44).map(e => e.outerHTML)");
 }

@@ -71,7 +71,14 @@ internal sealed partial class ServerCertificate
         lock (_gate)
         {
             string stamp = $"{StampOf(_certificateFile)} {StampOf(_keyFile)}";
-            if (stamp == _loaded?.Stamp || stamp == _refusedStamp)
+            if (stamp == _loaded?.Stamp)
+            {
+                // A pair that was refused in between is gone again.
+                (_problem, _refusedStamp) = (null, "");
+                return _loaded;
+            }
+
+            if (stamp == _refusedStamp)
             {
                 return _loaded;
             }

@@ -27,6 +27,9 @@ public sealed partial class LimitKeeper(
     private volatile LimitState _state = new(null, [], null, false, null);
     private bool _isFirst = true;
 
+    /// <summary>Raised on the keeper's own thread each time it has looked.</summary>
+    internal event Action? Looked;
+
     /// <summary>What is known now.</summary>
     public LimitState State => _state;
 
@@ -53,6 +56,7 @@ public sealed partial class LimitKeeper(
             while (true)
             {
                 Renew();
+                Looked?.Invoke();
                 using CancellationTokenSource look = CancellationTokenSource.CreateLinkedTokenSource(stoppingToken);
                 await Task.WhenAny(_changes.Reader.ReadAsync(look.Token).AsTask(), Task.Delay(Every, time, look.Token));
                 await look.CancelAsync();
@@ -86,6 +90,9 @@ public sealed partial class LimitKeeper(
         }
         catch (Exception trouble) when (trouble is JournalException or ArgumentException or InvalidOperationException or ArithmeticException)
         {
+            // Coats may have begun while it was not known.
+            _isFirst = false;
+
             // What is not known must not loosen anything: a raised limit stays, a lowered one goes.
             if (policy.Current.RequiredMarginC < policy.Configured.RequiredMarginC)
             {

@@ -78,7 +78,7 @@ internal static class ApiDescription
     {
         document.Info.Title = "BoothWatch";
         document.Info.Version = typeof(ApiDescription).Assembly.GetName().Version?.ToString(3);
-        document.Info.Description = "May this coat be sprayed now? Read-only, but for the piece temperature typed in by hand and for jobs and coats. Temperatures in °C, whatever the page shows. "
+        document.Info.Description = "May this coat be sprayed now? Read-only, but for the piece temperature typed in by hand, for jobs and coats, for alerts (subscribed, tried, acknowledged), for settings, and for signing in and out. Temperatures in °C, whatever the page shows. "
             + "Every verdict is advice about the finish: no statement that the air is safe to breathe or cannot ignite.";
         document.Servers?.Clear();
         return Task.CompletedTask;

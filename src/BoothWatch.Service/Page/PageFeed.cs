@@ -61,7 +61,7 @@ public sealed class PageFeed(TimeProvider time, PageSources? sources = null) : I
     {
         double nowS = now / (double)time.TimestampFrequency;
         _trail.Add(nowS, assessment.Film is { } film ? $"{film.Coat}/{film.Mix}/{film.RetarderPct}" : null, assessment.Film?.BlushMarginC ?? 0);
-        return assessment is { Verdict: not Verdict.Wait, Film: not null } ? _trail.Closing(nowS, sources?.Demo()?.Speed ?? 1) : null;
+        return assessment is { Verdict: not Verdict.Wait, Film.BlushesBelowC: var usedUpAtC } ? _trail.Closing(nowS, sources?.Demo()?.Speed ?? 1, usedUpAtC) : null;
     }
 
     /// <summary>

@@ -20,7 +20,7 @@ public sealed class PageOptionsValidator : IValidateOptions<PageOptions>
 
         if (PageAddress.Parse(options.Url) is null)
         {
-            errors.Add($"page:url is {options.Url}; give http://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080");
+            errors.Add($"page:url is {options.Url}; give http://ADDRESS:PORT or https://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080");
         }
 
         bool isTls = options.Url.StartsWith("https:", StringComparison.OrdinalIgnoreCase);

@@ -5,32 +5,35 @@ using BoothWatch.Service.Records.Pdf;
 namespace BoothWatch.Service.Records;
 
 /// <summary>What the addresses of a job's record answer.</summary>
-internal sealed class RecordEndpoints(RecordMaker maker, RecordPdf pdf)
+internal sealed class RecordEndpoints(RecordMaker maker, RecordPdf pdf, OneAtATime turns)
 {
     /// <summary>Names of table and metadata, so that the one finds the other wherever both are saved.</summary>
     private const string Table = "record.csv";
 
-    public IResult Pdf(long id, HttpContext context)
+    public async Task<IResult> Pdf(long id, HttpContext context)
     {
         QueryText query = new(context.Request.Query);
         string? paper = context.Request.Query.ContainsKey("paper") ? query.Word("paper", RecordPaper.A4, RecordPaper.Letter) : null;
-        return query.Problem ?? Of(id, document =>
+        return query.Problem ?? await Of(id, context, document =>
         {
             context.Response.Headers.ContentDisposition = $"inline; filename=\"record-job-{id}.pdf\"";
             return TypedResults.Bytes(pdf.Write(document, paper), RecordPdf.MediaType);
         });
     }
 
-    public IResult Csv(long id, HttpContext context) => Of(id, document =>
+    public Task<IResult> Csv(long id, HttpContext context) => Of(id, context, document =>
     {
         // RFC 8288, and 5.2 of the W3C's "Model for Tabular Data and Metadata on the Web".
         context.Response.Headers.Link = $"<{Table}{CsvMetadata.Suffix}>; rel=\"describedby\"; type=\"{CsvMetadata.MediaType}\"";
         return TypedResults.Bytes(RecordCsv.Write(document), RecordCsv.MediaType);
     });
 
-    public IResult Metadata(long id) => Of(id, document => TypedResults.Bytes(CsvMetadata.Write(document, Table), CsvMetadata.MediaType));
+    public Task<IResult> Metadata(long id, HttpContext context) => Of(id, context, document => TypedResults.Bytes(CsvMetadata.Write(document, Table), CsvMetadata.MediaType));
 
-    public IResult Json(long id) => Of(id, document => TypedResults.Bytes(document.Json(), "application/json"));
+    public Task<IResult> Json(long id, HttpContext context) => Of(id, context, document => TypedResults.Bytes(document.Json(), "application/json"));
+
+    // Gathering and writing in one turn.
+    private Task<IResult> Of(long id, HttpContext context, Func<RecordDocument, IResult> write) => turns.Do(() => Of(id, write), context.RequestAborted);
 
     private IResult Of(long id, Func<RecordDocument, IResult> write)
     {

@@ -18,6 +18,7 @@ public static class RecordSetup
         services.AddOptionsWithValidateOnStart<RecordOptions>().BindConfiguration(RecordOptions.Section);
         services.AddSingleton<IValidateOptions<RecordOptions>, RecordOptionsValidator>();
         services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton<OneAtATime>();
         services.TryAddSingleton<LastCheckOf>(_ => _ => null);
         return services
             .AddSingleton<RecordAirQuery>()

@@ -12,8 +12,9 @@ using Microsoft.Extensions.Options;
 namespace BoothWatch.Service.Reviews;
 
 /// <summary>
-/// Reviews coats, one at a time, and keeps the newest few reviews: a review stays right until its coat is corrected, its outcome is said
-/// anew or its air grows. Safe for several threads.
+/// Reviews coats and keeps the newest few reviews: a review stays right until its coat is corrected, its outcome is said
+/// anew or its air grows. Not safe for several threads: a review takes
+/// long, and whoever waits for another must not hold a thread meanwhile.
 /// </summary>
 /// <param name="journal">The recorded air.</param>
 /// <param name="physics">The coat for the model.</param>
@@ -29,7 +30,6 @@ public sealed class ReviewDesk(
     /// <summary>The longest that a film is followed.</summary>
     private static readonly TimeSpan LongestRun = TimeSpan.FromSeconds(FilmParameters.Default.LongestRunS);
 
-    private readonly Lock _one = new();
     private readonly Dictionary<long, Kept> _kept = [];
 
     private sealed record Kept(CoatDetails Details, CoatOutcome? Outcome, VerdictPolicy Policy, (long Minutes, long Assessments) Extent, CoatReview Review, long At);
@@ -43,23 +43,20 @@ public sealed class ReviewDesk(
         ArgumentNullException.ThrowIfNull(coat);
         (DateTimeOffset from, DateTimeOffset to) = SpanOf(coat.Details.Start);
         (long Minutes, long Assessments) extent = journal.Extent(from, to);
-        lock (_one)
+        if (_kept.TryGetValue(coat.Id, out Kept? kept)
+            && kept.Details == coat.Details && kept.Outcome == coat.Outcome && kept.Policy == policy.Current && kept.Extent == extent)
         {
-            if (_kept.TryGetValue(coat.Id, out Kept? kept)
-                && kept.Details == coat.Details && kept.Outcome == coat.Outcome && kept.Policy == policy.Current && kept.Extent == extent)
-            {
-                return kept.Review;
-            }
-
-            CoatReview review = CoatReviewer.Review(CaseOf(coat, journal.Of(from, to, coat.Details.Start)));
-            if (_kept.Count >= MostKept)
-            {
-                _kept.Remove(_kept.MinBy(entry => entry.Value.At).Key);
-            }
-
-            _kept[coat.Id] = new Kept(coat.Details, coat.Outcome, policy.Current, extent, review, time.GetTimestamp());
-            return review;
+            return kept.Review;
         }
+
+        CoatReview review = CoatReviewer.Review(CaseOf(coat, journal.Of(from, to, coat.Details.Start)));
+        if (_kept.Count >= MostKept)
+        {
+            _kept.Remove(_kept.MinBy(entry => entry.Value.At).Key);
+        }
+
+        _kept[coat.Id] = new Kept(coat.Details, coat.Outcome, policy.Current, extent, review, time.GetTimestamp());
+        return review;
     }
 
     /// <summary>The case of a coat in an air.</summary>

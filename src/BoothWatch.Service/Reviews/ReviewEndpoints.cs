@@ -8,16 +8,17 @@ using BoothWatch.Service.Page;
 namespace BoothWatch.Service.Reviews;
 
 /// <summary>What the addresses of reviews answer.</summary>
-internal sealed class ReviewEndpoints(JobStore store, ReviewDesk desk, ReviewDrawing drawing, DegreeText text, TimeProvider time)
+internal sealed class ReviewEndpoints(
+    JobStore store, ReviewDesk desk, ReviewDrawing drawing, OneAtATime turns, JournalLocation location, DegreeText text, TimeProvider time)
 {
-    public IResult Review(long id) => OnCoat(id, (job, coat) =>
+    public Task<IResult> Review(long id, CancellationToken cancellationToken) => OnCoat(id, (job, coat) =>
     {
         CoatReview review = desk.Of(coat);
         string when = TimeZoneInfo.ConvertTime(coat.Details.Start, time.LocalTimeZone).ToString("d MMMM yyyy, HH:mm", CultureInfo.InvariantCulture);
-        return TypedResults.Json(ReviewAnswer.Of(job, coat, review, when, Lines(review)), JobsJson.Options);
-    });
+        return TypedResults.Json(ReviewAnswer.Of(job, coat, review, location.IsDemo, when, Lines(review)), JobsJson.Options);
+    }, cancellationToken);
 
-    public IResult Chart(long id, HttpRequest request) => OnCoat(id, (_, coat) =>
+    public async Task<IResult> Chart(long id, HttpRequest request, CancellationToken cancellationToken)
     {
         QueryText query = new(request.Query);
         string part = query.Word("part", "film", "hours");
@@ -29,10 +30,12 @@ internal sealed class ReviewEndpoints(JobStore store, ReviewDesk desk, ReviewDra
             return problem;
         }
 
-        CoatReview review = desk.Of(coat);
         ChartRequest asked = new(default, default, width, height, theme);
-        return TypedResults.Content(part == "film" ? drawing.Film(asked, review) : drawing.Hours(asked, review), "image/svg+xml");
-    });
+        return await OnCoat(
+            id,
+            (_, coat) => TypedResults.Content(part == "film" ? drawing.Film(asked, desk.Of(coat)) : drawing.Hours(asked, desk.Of(coat)), "image/svg+xml"),
+            cancellationToken);
+    }
 
     private List<ReviewLine> Lines(CoatReview review)
     {
@@ -52,6 +55,10 @@ internal sealed class ReviewEndpoints(JobStore store, ReviewDesk desk, ReviewDra
             new("Time to set", Minutes(figures.TimeToSetS), $"a usual coat in mild air: {Minutes(figures.ReferenceTimeToSetS)}"),
         ];
     }
+
+    // All of it in one turn, the drawing too.
+    private Task<IResult> OnCoat(long id, Func<Job, JobCoat, IResult> work, CancellationToken cancellationToken) =>
+        turns.Do(() => OnCoat(id, work), cancellationToken);
 
     private IResult OnCoat(long id, Func<Job, JobCoat, IResult> work)
     {

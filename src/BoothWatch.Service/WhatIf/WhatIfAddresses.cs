@@ -32,7 +32,7 @@ public static class WhatIfAddresses
 
         WhatIfAdvice advice = app.Services.GetRequiredService<WhatIfAdvice>();
         WhatIfChoices choices = ChoicesOf(app.Services);
-        app.MapGet("/api/what-if", (HttpRequest request) => Answer(advice, request.Query))
+        app.MapGet("/api/what-if", (HttpRequest request, CancellationToken cancellationToken) => Answer(advice, request.Query, cancellationToken))
             .WithName("what-if")
             .WithSummary("What the model and the rules say of an air and a coat that are given")
             .WithDescription("Parameters and answer are those of the command advise (docs/advise.md), but for mix. No reading of the booth is in it: it is not the booth's verdict. "
@@ -46,10 +46,11 @@ public static class WhatIfAddresses
         return app;
     }
 
-    private static Results<ContentHttpResult, ProblemHttpResult> Answer(WhatIfAdvice advice, IQueryCollection query)
+    private static async Task<Results<ContentHttpResult, ProblemHttpResult>> Answer(WhatIfAdvice advice, IQueryCollection query, CancellationToken cancellationToken)
     {
         var given = query.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
-        return advice.Answer(given, out IReadOnlyList<ArgumentError> errors) is { } answer
+        (AdviseAnswer? found, IReadOnlyList<ArgumentError> errors) = await advice.Answer(given, cancellationToken);
+        return found is { } answer
             ? TypedResults.Content(AdviseJson.Write(answer), "application/json; charset=utf-8")
             : TypedResults.Problem(
                 title: "A parameter is wrong",

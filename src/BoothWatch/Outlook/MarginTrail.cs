@@ -37,5 +37,7 @@ public sealed class MarginTrail
     /// <summary>The time left; null when there is nothing to say.</summary>
     /// <param name="nowS">The present on the same clock, s.</param>
     /// <param name="speed">Seconds of the shop in a second of the clock: 1, or more where a scripted day is compressed.</param>
-    public ClosingMargin? Closing(double nowS, double speed = 1) => ClosingMargin.Of(_points, nowS, ClosingMargin.Window / speed);
+    /// <param name="usedUpAtC">Margin that counts as used up, °C.</param>
+    public ClosingMargin? Closing(double nowS, double speed = 1, double usedUpAtC = 0) =>
+        ClosingMargin.Of(_points.Select(point => (point.AtS, point.MarginC - usedUpAtC)), nowS, ClosingMargin.Window / speed);
 }

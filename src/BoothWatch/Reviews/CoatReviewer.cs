@@ -175,16 +175,9 @@ public static class CoatReviewer
 
     private static (DateTimeOffset? Since, double LeastC) NegativeMargin(ReviewCase coat, IReadOnlyList<ReviewAirPoint> air, double openS)
     {
-        int landed = Math.Max(0, air.Count - 1);
-        for (int i = 0; i < air.Count; i++)
-        {
-            if (air[i].Time > coat.Landing)
-            {
-                landed = Math.Max(0, i - 1);
-                break;
-            }
-        }
-
+        AirMoment[] moments = [.. Around(coat)];
+        int landed = Array.IndexOf(moments, coat.Air.At(coat.Landing));
+        bool Follows(int at) => moments[at].Time - moments[at - 1].End <= RecordedAir.LongestBridge;
         double Margin(int at) => air[at].BlushLimitC - air[at].DewPointC ?? double.NaN;
         double leastC = double.PositiveInfinity;
         int? first = null;
@@ -195,7 +188,7 @@ public static class CoatReviewer
             first ??= marginC < 0 ? i : null;
         }
 
-        while (first > 0 && Margin(first.Value - 1) < 0)
+        while (first > 0 && Follows(first.Value) && Margin(first.Value - 1) < 0)
         {
             first--;
         }

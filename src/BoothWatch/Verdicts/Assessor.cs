@@ -90,7 +90,12 @@ public sealed class Assessor(Func<VerdictPolicy> policy, AskFilm askFilm, double
         {
             BlushAnswer answer = askFilm(
                 plan, known.Air, piece.TemperatureC, known.Uncertainty, piece.UncertaintyC, readings.Policy.RequiredMarginC, readings.Policy.CoverageFactor);
-            return (Findings(plan, answer) with { HoldsWithWarmPiece = HoldsWithWarmPiece(plan, known.Air, known.Uncertainty, readings) }, null);
+            FilmFindings film = Findings(plan, answer) with
+            {
+                BlushesBelowC = readings.Policy.BlushesBelowC(),
+                HoldsWithWarmPiece = HoldsWithWarmPiece(plan, known.Air, known.Uncertainty, readings),
+            };
+            return (film, null);
         }
         catch (DryingFailedException failed)
         {

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace BoothWatch.Verdicts;
 
 /// <summary>What the drying-film model said of the coat in hand, as the outputs carry it (see <see cref="Film.BlushAnswer"/> for the meaning of each figure).</summary>
@@ -50,6 +52,13 @@ public sealed record FilmFindings
 
     /// <summary>Blush margin, °C.</summary>
     public required double BlushMarginC { get; init; }
+
+    /// <summary>
+    /// Margin below which a cup that is mixed must wait, °C, 0 or more: above 0 only where this shop's own coats say so. Limits hold for
+    /// one assessment, so it travels with the margin; in no answer, where <c>/api/limit</c> has it.
+    /// </summary>
+    [JsonIgnore]
+    public double BlushesBelowC { get; init; }
 
     /// <summary>Standard uncertainty (k = 1) of the blush margin, °C.</summary>
     public required double MarginUncertaintyC { get; init; }

@@ -71,7 +71,7 @@ public static class RetarderDose
         : $"add {Amount(film.RetarderToAddMl)} retarder to {Amount(film.CupMl)} of mix ({Level(film.RecommendedRetarderPct)})";
 
     // The cup is mixed and does not blush, but neither it nor any other level has the margin that is wanted.
-    private static bool HoldsThinly(FilmFindings film) => film is { LoadedRetarderPct: not null, BlushMarginC: >= 0 };
+    private static bool HoldsThinly(FilmFindings film) => film.LoadedRetarderPct is not null && film.BlushMarginC >= film.BlushesBelowC;
 
     private static string Level(double? pct) => RetarderText.Level(pct ?? 0);
 

@@ -89,6 +89,28 @@ public sealed class TlsTests : IDisposable
     }
 
     [Fact]
+    public void Certificate_PutBackAfterABadOne_IsGoodAgain_AndTheBadOneIsRefusedAgain()
+    {
+        WriteGood("booth.example");
+        ServerCertificate certificate = new(CertificateFile, KeyFile, new FakeTimeProvider(Now), NullLogger<ServerCertificate>.Instance);
+        Assert.True(certificate.Finding!.Good);
+
+        // A copy keeps its time, as `cp -p` does; the pair has the same stamp as before.
+        (byte[] good, DateTime at) = (File.ReadAllBytes(CertificateFile), File.GetLastWriteTimeUtc(CertificateFile));
+        for (int i = 0; i < 2; i++)
+        {
+            File.WriteAllText(CertificateFile, "half a certificate");
+            File.SetLastWriteTimeUtc(CertificateFile, at.AddMinutes(1));
+            Assert.False(certificate.Finding!.Good);
+            Assert.NotNull(certificate.Handshake());
+
+            File.WriteAllBytes(CertificateFile, good);
+            File.SetLastWriteTimeUtc(CertificateFile, at);
+            Assert.True(certificate.Finding!.Good);
+        }
+    }
+
+    [Fact]
     public async Task Certificate_BehindALink_IsRenewedWhenTheLinkOrItsTargetChanges()
     {
         string first = Path.Combine(_folder, "chain1.pem"), firstKey = Path.Combine(_folder, "key1.pem");

@@ -1,3 +1,4 @@
+using System.Threading.Channels;
 using BoothWatch.Jobs;
 using BoothWatch.Limits;
 using BoothWatch.Service.Jobs;
@@ -153,6 +154,28 @@ public sealed class LimitKeeperTests
     }
 
     [Fact]
+    public void Limit_FoundOnlyLaterAfterARestart_DoesNotChangeInTheMiddleOfACoat()
+    {
+        using LimitShop shop = new();
+        shop.Coats(4, 1.0, CoatOutcome.Blushed);
+        using (shop.Unreadable())
+        {
+            shop.Keeper.Renew();
+            Assert.NotNull(shop.Keeper.State.Trouble);
+        }
+
+        Job running = shop.Begin(minutesAgo: 3);
+        shop.Keeper.Renew();
+        Assert.Null(shop.Keeper.State.Trouble);
+        Assert.True(shop.Keeper.State.WaitsForCoat);
+        Assert.Equal(0.5, shop.Policy.Current.RequiredMarginC);
+
+        shop.Store.Append(running.Id, new CoatStopped(running.LastCoat!.Id, shop.Now), shop.Now, EntrySource.Page);
+        shop.Keeper.Renew();
+        Assert.True(shop.Policy.Current.RequiredMarginC > 0.5);
+    }
+
+    [Fact]
     public void Journal_ThatCannotBeRead_LoosensNothing()
     {
         using (LimitShop raised = new())
@@ -180,22 +203,23 @@ public sealed class LimitKeeperTests
     public async Task Keeper_Running_FindsTheLimitWhenAnOutcomeIsMarked()
     {
         using LimitShop shop = new();
+        Channel<bool> looked = Channel.CreateUnbounded<bool>();
+        shop.Keeper.Looked += () => looked.Writer.TryWrite(true);
         await shop.Keeper.StartAsync(CancellationToken.None);
-        await Until(() => shop.Keeper.State.Evidence is not null);
+        await Until(() => shop.Keeper.State.Evidence is not null, looked.Reader);
         shop.Coats(4, 1.0, CoatOutcome.Blushed);
-        await Until(() => shop.Keeper.State.Evidence!.Coats.Count == 4);
+        await Until(() => shop.Keeper.State.Evidence!.Coats.Count == 4, looked.Reader);
         Assert.True(shop.Policy.Current.RequiredMarginC > 0.5);
         await shop.Keeper.StopAsync(CancellationToken.None);
     }
 
     // The keeper works on a thread of its own; its clock stands still, so only what was marked can wake it.
-    private static async Task Until(Func<bool> holds)
+    private static async Task Until(Func<bool> holds, ChannelReader<bool> looked)
     {
         using CancellationTokenSource late = new(TimeSpan.FromSeconds(60));
         while (!holds())
         {
-            late.Token.ThrowIfCancellationRequested();
-            await Task.Yield();
+            await looked.ReadAsync(late.Token);
         }
     }
 }

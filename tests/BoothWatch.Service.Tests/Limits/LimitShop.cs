@@ -64,6 +64,36 @@ internal sealed class LimitShop : IDisposable
         return Store.MarkCoat(job.Id, TestJob.Coat(0) with { Start = start }, null, start, EntrySource.Page);
     }
 
+    /// <summary>Makes the journal unreadable until disposed of: another file lies in its place.</summary>
+    public IDisposable Unreadable()
+    {
+        string aside = Directory.CreateDirectory(Path.Combine(_folder.Folder, "aside")).FullName;
+        string[] files = Directory.GetFiles(_folder.Folder);
+        foreach (string file in files)
+        {
+            File.Move(file, Path.Combine(aside, Path.GetFileName(file)));
+        }
+
+        File.WriteAllText(_folder.Location.Path, "this is no journal");
+        return new Restored(() =>
+        {
+            foreach (string file in Directory.GetFiles(_folder.Folder))
+            {
+                File.Delete(file);
+            }
+
+            foreach (string file in files)
+            {
+                File.Move(Path.Combine(aside, Path.GetFileName(file)), file);
+            }
+        });
+    }
+
+    private sealed class Restored(Action restore) : IDisposable
+    {
+        public void Dispose() => restore();
+    }
+
     /// <summary>Makes the journal unreadable.</summary>
     public void Break()
     {

@@ -1,18 +1,19 @@
 using System.Diagnostics;
 using System.Text.Json;
-using BoothWatch.Service.Tests.Outputs.Influx;
+using System.Text.RegularExpressions;
 
 namespace BoothWatch.Service.Tests.Outages;
 
 /// <summary>The real program in a process of its own, on the emulated shop, as a user starts it.</summary>
-internal sealed class BoothProcess : IAsyncDisposable
+internal sealed partial class BoothProcess : IAsyncDisposable
 {
     private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(3);
     private readonly Process _process;
-    private readonly HttpClient _client;
+    private readonly HttpClient _client = new();
+    private readonly TaskCompletionSource<Uri> _page = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly List<string> _log = [];
 
-    private BoothProcess(Process process, HttpClient client) => (_process, _client) = (process, client);
+    private BoothProcess(Process process) => _process = process;
 
     public string Log
     {
@@ -25,14 +26,14 @@ internal sealed class BoothProcess : IAsyncDisposable
         }
     }
 
+    /// <summary>Starts it on a port that the system chooses and it says in its log: one chosen beforehand may be taken by then.</summary>
     public static async Task<BoothProcess> StartAsync(string folder, object? influx = null)
     {
-        int port = VictoriaMetrics.FreePort();
         string config = Path.Combine(Directory.CreateTempSubdirectory("boothwatch-config-").FullName, "boothwatch.json");
         await File.WriteAllTextAsync(config, JsonSerializer.Serialize(new
         {
             series = new { folder },
-            page = new { url = $"http://127.0.0.1:{port}" },
+            page = new { url = "http://127.0.0.1:0" },
             influx = influx ?? new { url = "" },
         }));
         var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
@@ -41,11 +42,21 @@ internal sealed class BoothProcess : IAsyncDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        var booth = new BoothProcess(Process.Start(start)!, new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{port}") });
+        var booth = new BoothProcess(Process.Start(start)!);
         booth._process.OutputDataReceived += booth.Take;
         booth._process.ErrorDataReceived += booth.Take;
         booth._process.BeginOutputReadLine();
         booth._process.BeginErrorReadLine();
+        Task ended = booth._process.WaitForExitAsync();
+        Task first = await Task.WhenAny(booth._page.Task, ended, Task.Delay(StartLimit, TimeProvider.System));
+        if (first != booth._page.Task)
+        {
+            string log = booth.Log;
+            await booth.DisposeAsync();
+            Assert.Fail($"the program {(first == ended ? "ended by itself" : "does not say where its page is")}:\n{log}");
+        }
+
+        booth._client.BaseAddress = await booth._page.Task;
         return booth;
     }
 
@@ -116,5 +127,13 @@ internal sealed class BoothProcess : IAsyncDisposable
         {
             _log.Add(e.Data ?? "");
         }
+
+        if (Announcement().Match(e.Data ?? "") is { Success: true } announced)
+        {
+            _page.TrySetResult(new Uri(announced.Groups[1].Value));
+        }
     }
+
+    [GeneratedRegex("Open the page at (http\\S+)")]
+    private static partial Regex Announcement();
 }

@@ -79,6 +79,22 @@ public sealed class GlanceViewTests
     }
 
     [Fact]
+    public async Task Feed_OfAMarginThatTheShopsCoatsDoNotTrust_CountsToTheirThreshold()
+    {
+        FakeTimeProvider time = new(Samples.Noon);
+        PageFeed feed = new(time);
+        // From 3.0 to 2.0 °C in 20 min: 3 °C/h, so 20 min are left to 1.0 °C, below which the verdict is wait.
+        for (int s = 0; s <= 1200; s += 5)
+        {
+            Assessment assessment = With(Samples.Spray, 3.0 - (s * 3.0 / 3600));
+            await feed.HandleAsync(assessment with { Film = assessment.Film! with { BlushesBelowC = 1 } }, CancellationToken.None);
+            time.Advance(TimeSpan.FromSeconds(5));
+        }
+
+        Assert.Equal(20, feed.Current.Closing!.Left.TotalMinutes, 0.2);
+    }
+
+    [Fact]
     public async Task FirstHtml_ByItself_SaysWaitWhateverTheVerdict()
     {
         await using ShopPage shop = await ShopPage.Start();

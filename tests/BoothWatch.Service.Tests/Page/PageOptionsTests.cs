@@ -16,7 +16,7 @@ public sealed class PageOptionsTests
         ValidateOptionsResult result = new PageOptionsValidator().Validate(null, new PageOptions { Url = "ftp://x", ChartHours = 0 });
         Assert.Equal(
             [
-                "page:url is ftp://x; give http://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080",
+                "page:url is ftp://x; give http://ADDRESS:PORT or https://ADDRESS:PORT with a numeric address or localhost, for example http://127.0.0.1:5080",
                 "page:chartHours is 0; give hours from 0.1 to 72, for example 6",
             ],
             result.Failures);

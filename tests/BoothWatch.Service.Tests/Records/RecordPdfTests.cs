@@ -44,6 +44,9 @@ public sealed class RecordPdfTests
         Assert.Contains("UTC+02:00", text, StringComparison.Ordinal);
         Assert.Contains("Advice about the finish, no statement on safety", text, StringComparison.Ordinal);
         Assert.Contains("No check on record", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("no blush", text, StringComparison.Ordinal);
+        Assert.Contains("model: above 0 it holds", text, StringComparison.Ordinal);
+        Assert.Contains("± in the table", text, StringComparison.Ordinal);
         Assert.Contains("As first marked", text, StringComparison.Ordinal);
         Assert.Contains("taken back", text, StringComparison.Ordinal);
         Assert.Contains(document.Sha256[..16], text, StringComparison.Ordinal);

@@ -5,6 +5,7 @@ using BoothWatch.Jobs;
 using BoothWatch.Reviews;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Outputs.Series;
+using BoothWatch.Service.Page;
 using BoothWatch.Service.Reviews;
 using BoothWatch.Service.Tests.Jobs;
 using BoothWatch.Service.Tests.Outputs;
@@ -126,6 +127,56 @@ public sealed class ReviewApiTests
         Assert.All(minutes.Moments, moment => Assert.Equal(TimeSpan.FromMinutes(1), moment.Length));
         Assert.Equal(10, minutes.Moments.Count);
         Assert.Equal(12.5 - (0.5 / 60), minutes.At(Landed)!.DewPointC, 0.01);
+    }
+
+    [Fact]
+    public async Task Coat_MarkedByHandInTheDemo_IsReviewedAsDemo()
+    {
+        await using JobHost host = await JobHost.Start();
+        Enter(host, []);
+        Assert.True((await host.Get("/api/coats/1/review")).GetProperty("isDemo").GetBoolean());
+
+        Job job = host.Services.GetRequiredService<JobStore>().Find(1)!;
+        CoatReview review = host.Services.GetRequiredService<ReviewDesk>().Of(job.Coats[0]);
+        Assert.False(ReviewAnswer.Of(job, job.Coats[0], review, inDemo: false, "", []).IsDemo);
+    }
+
+    [Fact]
+    public async Task LongWork_AskedForAllAtOnce_WaitsWithoutThreads()
+    {
+        await using JobHost host = await JobHost.Start();
+        Enter(host, Minutes(24, 21, 23));
+        OneAtATime turns = host.Services.GetRequiredService<OneAtATime>();
+        TaskCompletionSource begun = new();
+        using ManualResetEventSlim release = new();
+        Task<bool> held = Task.Run(() => turns.Do(
+            () =>
+            {
+                begun.SetResult();
+                return release.Wait(TimeSpan.FromMinutes(2));
+            },
+            CancellationToken.None));
+        await begun.Task.WaitAsync(TimeSpan.FromSeconds(30));
+
+        string[] addresses =
+        [
+            "/api/coats/1/review", "/coats/1/review.svg", "/api/jobs/1/record.pdf", "/api/jobs/1/record.csv", "/api/jobs/1/record.csv-metadata.json",
+            "/api/jobs/1/record.json", "/api/what-if?temperature=24&humidity=60",
+        ];
+        Task<int>[] asked = [.. Enumerable.Range(0, 8 * addresses.Length).Select(i => host.Status(addresses[i % addresses.Length]))];
+        using CancellationTokenSource late = new(TimeSpan.FromSeconds(60));
+        while (turns.Waiting < asked.Length)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(10), TimeProvider.System, late.Token);
+        }
+
+        // None is answered, none is being worked on, and whoever asks for something else gets it.
+        Assert.All(asked, request => Assert.False(request.IsCompleted));
+        Assert.Equal(200, await host.Status("/api/jobs").WaitAsync(TimeSpan.FromSeconds(30)));
+        release.Set();
+        Assert.True(await held);
+        Assert.All(await Task.WhenAll(asked).WaitAsync(TimeSpan.FromMinutes(2)), status => Assert.Equal(200, status));
+        Assert.Equal(0, turns.Waiting);
     }
 
     [Fact]

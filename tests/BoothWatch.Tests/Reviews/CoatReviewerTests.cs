@@ -136,17 +136,15 @@ public class CoatReviewerTests
     {
         // Air in which the usual 75 µm have room to spare, and 200 µm have not.
         double heavyC = LimitC(wetFilmUm: 200);
-        CoatReview review = CoatReviewer.Review(Case(Constant(heavyC + 0.1), wetFilmUm: 200));
+        ReviewCase coat = Case(Constant(heavyC + 0.1), wetFilmUm: 200) with { Policy = new VerdictPolicy { RequiredMarginC = 0, CoverageFactor = 1 } };
+        CoatReview review = CoatReviewer.Review(coat);
         Assert.Equal(ReviewCauseKind.HeavyFilm, review.Causes[0].Kind);
         Assert.Equal(LimitC() - heavyC, review.Causes[0].CostC, 0.03);
         ReviewRemedy thinner = Remedy(review, ReviewRemedyKind.ThinnerFilm);
         double wantedC = review.Figures!.WantedMarginC;
-        if (thinner.Holds)
-        {
-            Assert.True(LimitC(wetFilmUm: thinner.Value!.Value) - heavyC - 0.1 >= wantedC - 0.02);
-            Assert.True(LimitC(wetFilmUm: thinner.Value.Value + 5) - heavyC - 0.1 < wantedC + 0.02);
-        }
-
+        Assert.True(thinner.Holds, $"{wantedC} °C wanted: {thinner.Words}");
+        Assert.True(LimitC(wetFilmUm: thinner.Value!.Value) - heavyC - 0.1 >= wantedC - 0.02);
+        Assert.True(LimitC(wetFilmUm: thinner.Value.Value + 5) - heavyC - 0.1 < wantedC + 0.02);
         Assert.True(LimitC(wetFilmUm: thinner.EdgeValue!.Value) >= heavyC + 0.1 - 0.01);
         Assert.True(LimitC(wetFilmUm: thinner.EdgeValue.Value + 5) < heavyC + 0.1 + 0.01);
     }
@@ -213,6 +211,26 @@ public class CoatReviewerTests
         CoatReview cutShort = CoatReviewer.Review(Case(Recorded(minute => minute < 10 ? (AirC, 12, AirC) : null), wetFilmUm: 500, cup: SlowCup));
         Assert.Equal(ReviewFinding.NotKnown, cutShort.Finding);
         Assert.Contains("recorded until 12:10", cutShort.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Landing_JustBeforeTheFirstRecordAfterAGap_TakesThatRecord()
+    {
+        // Wet until 11:40, then nothing until 12:01, and dry from then on.
+        double limitC = LimitC();
+        ReviewFigures figures = CoatReviewer.Review(Case(Recorded(minute => minute < -20 ? (AirC, limitC + 1, AirC) : minute >= 1 ? (AirC, limitC - 4, AirC) : null))).Figures!;
+        Assert.Null(figures.MarginNegativeSince);
+        Assert.Equal(4, figures.LeastMomentMarginC, 0.05);
+    }
+
+    [Theory]
+    [InlineData(-16, -10, -10)] // six minutes are missing: what was before them says nothing of them
+    [InlineData(-15, -10, -60)] // five are bridged, and the drawing begins an hour before
+    public void NoMargin_IsCountedBackToALongGapOnly(int gapFrom, int gapTo, int since)
+    {
+        double limitC = LimitC();
+        CoatReview review = CoatReviewer.Review(Case(Recorded(minute => minute >= gapFrom && minute < gapTo ? null : (AirC, limitC + 1, AirC))));
+        Assert.Equal(Noon.AddMinutes(since), review.Figures!.MarginNegativeSince);
     }
 
     [Fact]

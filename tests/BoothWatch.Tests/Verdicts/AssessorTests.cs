@@ -43,6 +43,19 @@ public class AssessorTests
         Assert.Equal(7, film?.RetarderPct);
     }
 
+    // 15 % carry a dew point of 19.5 °C in the stand-in model. Dew point of 22 °C: 18.4 °C at 80 %, 16.9 °C at 73 %.
+    [Theory]
+    [InlineData(80, Verdict.Wait, "Wait")]
+    [InlineData(73, Verdict.SlowDown, "15 %")]
+    public void Assess_ALimitThatTheShopsCoatsRaised_IsSaidByTheRetarderToo(double humidityPct, Verdict verdict, string mark)
+    {
+        Assessor raised = new(GoodBooth.RoundLimits.WithShopLimit(3, 2, coats: 12), FakeFilm.Ask, altitudeM: 0);
+        Assessment assessment = raised.Assess(GoodBooth.Snapshot(GoodBooth.Good(Quantity.BoothHumidity, humidityPct, 0.5)), FakeFilm.Plan(loadedPct: 15));
+        Assert.InRange(assessment.Film!.BlushMarginC, 0, 3);
+        Assert.Equal(verdict, assessment.Reasons.Single(reason => reason.Rule == "blush-margin").Limit);
+        Assert.Equal(mark, RetarderDose.Mark(assessment.Film));
+    }
+
     [Fact]
     public void Assess_NoLevelServes_HasNoDose()
     {

@@ -27,6 +27,16 @@ public class RetarderDoseTests
         Assert.True(film.RetarderToAddMl is null or >= 0);
     }
 
+    [Theory]
+    [InlineData(1.4, "Wait", "no retarder level holds this air: wait")]
+    [InlineData(1.5, "15 %", "no retarder level gives the full margin")]
+    public void Cup_WhereTheShopsOwnCoatsBlushEarlier_SaysWaitBelowTheirThreshold(double marginC, string mark, string advice)
+    {
+        FilmFindings film = GoodBooth.Film(marginC, 15, null) with { BlushesBelowC = 1.5 };
+        Assert.Equal(mark, RetarderDose.Mark(film));
+        Assert.Equal(advice, RetarderDose.Advice(film));
+    }
+
     [Fact]
     public void Cup_ForAPieceThatWarmingCures_AsksForTheWarmth() => Assert.Equal(
         "no retarder level holds on so cold a piece: warm it first",

@@ -10,7 +10,7 @@ namespace BoothWatch.Service.Outputs.Pump;
 /// <remarks>
 /// Drop policy: the newest assessment counts most. When the queue is full the oldest one is dropped; an assessment
 /// waiting for its retry is older than the whole queue, so it is given up as soon as the queue has overflowed.
-/// Every drop is counted, where only the newest counts as superseded. Outputs throw on failure; this class alone catches, logs, counts and backs off.
+/// Every drop is counted; where only the newest counts, one that a newer overtook counts as superseded instead. Outputs throw on failure; this class alone catches, logs, counts and backs off.
 /// </remarks>
 public sealed partial class OutputPump : IHostedService, IDisposable
 {
@@ -74,7 +74,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     {
         if (!_queue.Writer.TryWrite(assessment))
         {
-            Interlocked.Increment(ref Overtaken);
+            Interlocked.Increment(ref _dropped);
         }
     }
 
@@ -117,19 +117,16 @@ public sealed partial class OutputPump : IHostedService, IDisposable
         {
             while (!_flushEnd.IsCancellationRequested && _queue.Reader.TryRead(out Assessment? assessment))
             {
-                if (!await DeliverAsync(assessment))
+                if (!await DeliverAsync(assessment) && _stopping.IsCancellationRequested)
                 {
-                    Interlocked.Increment(ref Overtaken);
-                    if (_stopping.IsCancellationRequested)
-                    {
-                        DropWaiting();
-                        return;
-                    }
+                    DropWaiting();
+                    return;
                 }
             }
         }
     }
 
+    // False: given up, and counted.
     private async Task<bool> DeliverAsync(Assessment assessment)
     {
         for (int attempt = 1; attempt <= _options.MaxAttempts; attempt++)
@@ -143,13 +140,19 @@ public sealed partial class OutputPump : IHostedService, IDisposable
 
             await Task.Delay(_backOff.NextWait(), _time, _stopping.Token)
                 .ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            bool overtaken = Interlocked.Read(ref Overtaken) != overtakenBefore;
-            if (overtaken || lastAttempt)
+            if (Interlocked.Read(ref Overtaken) != overtakenBefore)
             {
+                Interlocked.Increment(ref Overtaken);
                 return false;
+            }
+
+            if (lastAttempt)
+            {
+                break;
             }
         }
 
+        Interlocked.Increment(ref _dropped);
         return false;
     }
 
@@ -214,7 +217,7 @@ public sealed partial class OutputPump : IHostedService, IDisposable
     {
         while (_queue.Reader.TryRead(out _))
         {
-            Interlocked.Increment(ref Overtaken);
+            Interlocked.Increment(ref _dropped);
         }
     }
 

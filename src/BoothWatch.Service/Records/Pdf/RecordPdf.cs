@@ -21,8 +21,9 @@ internal sealed class RecordPdf(RecordText text, RecordOptions options)
     private const double BodySize = 8.5;
     private const double TitleSize = 20;
     private const double LongTitleSize = 15;
+    private const double FiguresHeight = 60;
 
-    // The drawing library keeps fonts in shared caches; one document at a time.
+    // The drawing library keeps fonts in shared caches; one document at a time. Requests come one at a time already, so none of them waits here.
     private static readonly Lock Drawing = new();
 
     /// <summary>The document.</summary>
@@ -140,21 +141,26 @@ internal sealed class RecordPdf(RecordText text, RecordOptions options)
             ("Coats", record.Coats.Count.ToString(CultureInfo.InvariantCulture), record.Coats.Count == 0 ? "none yet" : text.Days(record.Coats[0].Details.Start, record.Coats[^1].Details.Start)),
             ("Air at their start", $"{Range(air, text.Temperature)} {text.Degrees.Unit}", $"dew point {Range(dew, text.Temperature)} {text.Degrees.Unit}"),
             ("Humidity", $"{Range(humidity, RecordText.Percent)} %", "relative, at their start"),
-            ("Least blush margin", margins.Length == 0 ? "not known" : $"{text.Difference(margins.Min())} {text.Degrees.Unit}", "above 0: no blush"),
+            ("Least blush margin", margins.Length == 0 ? "not known" : $"{text.Difference(margins.Min())} {text.Degrees.Unit}", "model: above 0 it holds\n± in the table"),
             ("Begun on “spray”", $"{record.Coats.Count - overrides} of {record.Coats.Count}", overrides == 0 ? "no override" : "the others: see Overrides"),
         ];
         sheet.Y += 12;
         double width = sheet.Width / figures.Length;
-        sheet.Graphics.DrawRectangle(new XSolidBrush(PdfInk.Pale), sheet.Left, sheet.Y, sheet.Width, 50);
+        sheet.Graphics.DrawRectangle(new XSolidBrush(PdfInk.Pale), sheet.Left, sheet.Y, sheet.Width, FiguresHeight);
         for (int i = 0; i < figures.Length; i++)
         {
             double x = sheet.Left + (i * width) + 8;
             sheet.Graphics.DrawString(figures[i].Title, PdfFonts.Regular(7.5), PdfInk.Quiet, x, sheet.Y + 14);
             sheet.Graphics.DrawString(PdfLines.Cut(sheet.Graphics, figures[i].Value, PdfFonts.Bold(11.5), width - 10), PdfFonts.Bold(11.5), PdfInk.Text, x, sheet.Y + 29);
-            sheet.Graphics.DrawString(PdfLines.Cut(sheet.Graphics, figures[i].Below, PdfFonts.Regular(7.5), width - 10), PdfFonts.Regular(7.5), PdfInk.Quiet, x, sheet.Y + 42);
+            double y = sheet.Y + 42;
+            foreach (string line in figures[i].Below.Split('\n'))
+            {
+                sheet.Graphics.DrawString(PdfLines.Cut(sheet.Graphics, line, PdfFonts.Regular(7.5), width - 10), PdfFonts.Regular(7.5), PdfInk.Quiet, x, y);
+                y += 10;
+            }
         }
 
-        sheet.Y += 50;
+        sheet.Y += FiguresHeight;
     }
 
     private static void Overrides(PdfSheet sheet, EnvironmentRecord record)

@@ -66,6 +66,36 @@ public sealed class OutputPumpTests
     }
 
     [Fact]
+    public async Task Pump_WhereOnlyTheNewestCounts_CountsWhatItGaveUpAsDropped()
+    {
+        StubOutput output = new((_, _) => throw new IOException("down"));
+        using OutputPump pump = Start(output, new OutputPumpOptions { Capacity = 1, NewestOnly = true, MaxAttempts = 3 });
+        pump.Post(TestAssessment.At(TestAssessment.Start));
+        await AdvanceUntilCalledAsync(output, calls: 3);
+        await pump.StopAsync(CancellationToken.None);
+
+        Assert.Equal(3, output.Seen.Count);
+        Assert.Equal((0L, 1L), (pump.Health.Superseded, pump.Health.Dropped));
+    }
+
+    [Fact]
+    public async Task Stop_WhereOnlyTheNewestCounts_CountsWhatStillWaitedAsDropped()
+    {
+        TaskCompletionSource release = new();
+        StubOutput output = new((_, _) => release.Task);
+        using OutputPump pump = Start(output, new OutputPumpOptions { Capacity = 1, NewestOnly = true });
+        pump.Post(TestAssessment.At(TestAssessment.Start.AddSeconds(-1)));
+        await output.CalledAsync();
+        PostSeconds(pump, 5);
+        await AdvanceUntilAsync(pump.StopAsync(CancellationToken.None));
+        pump.Post(TestAssessment.At(TestAssessment.Start.AddSeconds(9)));
+
+        // Four were overtaken, the fifth waited at the end, and the one after the stop came to nobody.
+        Assert.Equal((4L, 2L), (pump.Health.Superseded, pump.Health.Dropped));
+        release.SetResult();
+    }
+
+    [Fact]
     public async Task Post_WithOutputThatNeverReturns_DoesNotBlock()
     {
         using var never = new ManualResetEventSlim();
