@@ -1,6 +1,5 @@
 using BoothWatch.Jobs;
 using BoothWatch.Service.Outputs.Series;
-using BoothWatch.Verdicts;
 using Microsoft.Data.Sqlite;
 
 namespace BoothWatch.Service.Jobs;
@@ -15,17 +14,14 @@ public sealed class CoatAirQuery(JournalLocation location)
     /// <summary>A longer span is summed up from minutes: it does not hang on its first and last seconds.</summary>
     private static readonly TimeSpan LongestByRows = TimeSpan.FromHours(1);
 
-    private static readonly string[] Columns =
-        ["booth_temperature_c", "booth_humidity_pct", "dew_point_c", "piece_temperature_c", "blush_margin_c"];
-
     private static readonly string FromRows = $"""
-        SELECT count(*), min(verdict), {string.Join(", ", Columns.Select(QualityCodes.GoodValueSql).Select(v => $"avg({v}), min({v}), max({v})"))}
+        SELECT count(*), min(verdict), {CoatAirColumns.FromRows}
         FROM reading WHERE time_ms >= $from AND time_ms < $to
         """;
 
     private static readonly string FromMinutes = $"""
         SELECT ifnull(sum(count), 0), min(worst_verdict),
-            {string.Join(", ", Columns.Select(c => $"{HistorySql.Mean(c)}, min({c}_min), max({c}_max)"))}
+            {CoatAirColumns.FromMinutes}
         FROM minute WHERE minute_ms > $from - {ReadingStatements.MinuteMs} AND minute_ms < $to
         """;
 
@@ -69,22 +65,7 @@ public sealed class CoatAirQuery(JournalLocation location)
         Bound(command, span.From, span.To);
         using SqliteDataReader reader = command.ExecuteReader();
         reader.Read();
-        AirSpan? Of(int quantity)
-        {
-            int at = 2 + (3 * quantity);
-            return reader.IsDBNull(at) ? null : new AirSpan(reader.GetDouble(at), reader.GetDouble(at + 1), reader.GetDouble(at + 2));
-        }
-
-        return span with
-        {
-            Count = reader.GetInt64(0),
-            WorstVerdict = reader.IsDBNull(1) ? null : (Verdict)reader.GetInt32(1),
-            TemperatureC = Of(0),
-            RelativeHumidityPct = Of(1),
-            DewPointC = Of(2),
-            PieceTemperatureC = Of(3),
-            BlushMarginC = Of(4),
-        };
+        return CoatAirColumns.Read(reader, 0, span);
     }
 
     private static void Bound(SqliteCommand command, DateTimeOffset from, DateTimeOffset to)

@@ -1,7 +1,7 @@
 using BoothWatch.Jobs;
 using BoothWatch.Records;
+using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Outputs.Series;
-using BoothWatch.Verdicts;
 using Microsoft.Data.Sqlite;
 
 namespace BoothWatch.Service.Records;
@@ -13,12 +13,9 @@ namespace BoothWatch.Service.Records;
 /// <param name="location">Where the journal lies.</param>
 public sealed class RecordAirQuery(JournalLocation location)
 {
-    private static readonly string[] Columns =
-        ["booth_temperature_c", "booth_humidity_pct", "dew_point_c", "piece_temperature_c", "blush_margin_c"];
-
     private static readonly string Sql = $"""
         SELECT (minute_ms - $from) / $step, sum(count), min(worst_verdict),
-            {string.Join(", ", Columns.Select(c => $"sum({c}_mean * {c}_n) / nullif(sum({c}_n), 0), min({c}_min), max({c}_max)"))}
+            {CoatAirColumns.FromMinutes}
         FROM minute WHERE minute_ms >= $from AND minute_ms < $to GROUP BY 1 ORDER BY 1
         """;
 
@@ -58,26 +55,9 @@ public sealed class RecordAirQuery(JournalLocation location)
         List<CoatAir> steps = [];
         while (reader.Read())
         {
-            AirSpan? Span(int quantity)
-            {
-                int at = 3 + (3 * quantity);
-                return reader.IsDBNull(at) ? null : new AirSpan(reader.GetDouble(at), reader.GetDouble(at + 1), reader.GetDouble(at + 2));
-            }
-
             long startMs = fromMs + (reader.GetInt64(0) * stepMs);
-            steps.Add(new CoatAir
-            {
-                From = Time(startMs),
-                To = Time(startMs + stepMs),
-                Count = reader.GetInt64(1),
-                FromRows = false,
-                WorstVerdict = (Verdict)reader.GetInt32(2),
-                TemperatureC = Span(0),
-                RelativeHumidityPct = Span(1),
-                DewPointC = Span(2),
-                PieceTemperatureC = Span(3),
-                BlushMarginC = Span(4),
-            });
+            CoatAir step = new() { From = Time(startMs), To = Time(startMs + stepMs), Count = 0, FromRows = false };
+            steps.Add(CoatAirColumns.Read(reader, 1, step));
         }
 
         return steps;
