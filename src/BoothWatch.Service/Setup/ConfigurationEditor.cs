@@ -61,44 +61,49 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
     /// <param name="values">Full keys and their values: texts, numbers or null.</param>
     /// <exception cref="IOException">The disk refuses; the file is as it was.</exception>
     /// <exception cref="UnauthorizedAccessException">This user may not write there; the file is as it was.</exception>
-    public EditOutcome Change(string version, IReadOnlyDictionary<string, JsonElement> values)
+    public EditOutcome Change(string version, IReadOnlyDictionary<string, JsonElement> values) => Edit(version, (versions, present) =>
     {
-        lock (_one)
+        try
         {
-            if (Refusal is { } refusal)
+            IReadOnlyDictionary<string, object?> held = SettingValues.Of(Parse(present).Configuration);
+            byte[] text = present;
+            foreach ((string key, JsonElement value) in values.Where(pair => !IsSame(held[pair.Key], pair.Value)))
             {
-                return EditOutcome.Refused(refusal);
+                text = JsonTextEdit.Set(text, key, JsonSerializer.Serialize(value, Readable));
             }
 
-            byte[] present = _versions!.Read();
-            if (Mark(present) != version)
-            {
-                return EditOutcome.Changed;
-            }
-
-            try
-            {
-                IReadOnlyDictionary<string, object?> held = SettingValues.Of(Parse(present).Configuration);
-                byte[] text = present;
-                foreach ((string key, JsonElement value) in values.Where(pair => !IsSame(held[pair.Key], pair.Value)))
-                {
-                    text = JsonTextEdit.Set(text, key, JsonSerializer.Serialize(value, Readable));
-                }
-
-                return text == present ? EditOutcome.Nothing : Write(text, present, values.Keys);
-            }
-            catch (InvalidDataException wrong)
-            {
-                return EditOutcome.Wrong([$"{running.Path}: {wrong.Message}"]);
-            }
+            return text == present ? EditOutcome.Nothing : Write(versions, text, present, values.Keys);
         }
-    }
+        catch (InvalidDataException wrong)
+        {
+            return EditOutcome.Wrong([$"{running.Path}: {wrong.Message}"]);
+        }
+    });
 
     /// <summary>Puts the version before the present one back.</summary>
     /// <param name="version">Mark of the text that the person saw.</param>
     /// <exception cref="IOException">The disk refuses.</exception>
     /// <exception cref="UnauthorizedAccessException">This user may not write there; the file is as it was.</exception>
-    public EditOutcome Undo(string version)
+    public EditOutcome Undo(string version) => Edit(version, (versions, present) =>
+    {
+        if (versions.Previous(present) is not { } previous)
+        {
+            return EditOutcome.Refused("there is no earlier version of the file");
+        }
+
+        IReadOnlyList<string> errors = ConfigurationCheck.Errors(Parse(previous.Text));
+        if (errors.Count > 0)
+        {
+            return EditOutcome.Wrong(errors);
+        }
+
+        versions.Restore(previous.Number, previous.Text);
+        LogUndone(running.Path!);
+        return EditOutcome.Written;
+    });
+
+    // One edit at a time, of a file that may be edited and is still what the person saw.
+    private EditOutcome Edit(string version, Func<ConfigurationVersions, byte[], EditOutcome> edit)
     {
         lock (_one)
         {
@@ -108,29 +113,11 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
             }
 
             byte[] present = _versions!.Read();
-            if (Mark(present) != version)
-            {
-                return EditOutcome.Changed;
-            }
-
-            if (_versions.Previous(present) is not { } previous)
-            {
-                return EditOutcome.Refused("there is no earlier version of the file");
-            }
-
-            IReadOnlyList<string> errors = ConfigurationCheck.Errors(Parse(previous.Text));
-            if (errors.Count > 0)
-            {
-                return EditOutcome.Wrong(errors);
-            }
-
-            _versions.Restore(previous.Number, previous.Text);
-            LogUndone(running.Path!);
-            return EditOutcome.Written;
+            return Mark(present) == version ? edit(_versions, present) : EditOutcome.Changed;
         }
     }
 
-    private EditOutcome Write(byte[] text, byte[] present, IEnumerable<string> asked)
+    private EditOutcome Write(ConfigurationVersions versions, byte[] text, byte[] present, IEnumerable<string> asked)
     {
         ConfigurationFile file = Parse(text);
         IReadOnlyList<string> errors = ConfigurationCheck.Errors(file);
@@ -147,7 +134,7 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
             return EditOutcome.Wrong([$"{running.Path} would read differently at {string.Join(", ", strange)} as well; edit it by hand"]);
         }
 
-        _versions!.Replace(text);
+        versions.Replace(text);
         LogChanged(running.Path!, changed);
         return EditOutcome.Written;
     }
