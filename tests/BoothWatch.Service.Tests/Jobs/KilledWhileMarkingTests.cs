@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Tests.Outputs.Series;
@@ -41,32 +40,6 @@ public sealed class KilledWhileMarkingTests
         Assert.True(acknowledged > 10, $"only {acknowledged} entries were written: the kills proved little");
     }
 
-    private static async Task<long> WriteUntilKilled(string path, TimeSpan after)
-    {
-        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
-        {
-            ArgumentList = { typeof(JobWriter).Assembly.Location, JobWriter.Command, path },
-            RedirectStandardOutput = true,
-        };
-        using Process writer = Process.Start(start)!;
-        try
-        {
-            string? line = await writer.StandardOutput.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(90));
-            Assert.NotNull(line);
-            Task<string> rest = writer.StandardOutput.ReadToEndAsync();
-            await Task.Delay(after, TimeProvider.System);
-            Assert.False(writer.HasExited, "the writer ended by itself");
-            writer.Kill();
-            await writer.WaitForExitAsync();
-            string all = line + "\n" + await rest;
-            return long.Parse(all[..all.LastIndexOf('\n')].Split('\n')[^1], CultureInfo.InvariantCulture);
-        }
-        finally
-        {
-            if (!writer.HasExited)
-            {
-                writer.Kill();
-            }
-        }
-    }
+    private static async Task<long> WriteUntilKilled(string path, TimeSpan after) => long.Parse(
+        (await KilledWriter.RunAsync(JobWriter.Command, path, after, patience: TimeSpan.FromSeconds(90)))[^1], CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,6 @@
-using System.Diagnostics;
 using System.Text;
 using BoothWatch.Service.Setup;
+using BoothWatch.Service.Tests.Outputs.Series;
 
 namespace BoothWatch.Service.Tests.Setup;
 
@@ -113,33 +113,9 @@ public sealed class ConfigurationVersionsTests : IDisposable
 
     private async Task<int> WriteUntilKilledAsync(TimeSpan after)
     {
-        ProcessStartInfo start = new(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
-        {
-            ArgumentList = { typeof(SettingsWriter).Assembly.Location, SettingsWriter.Command, _folder.JsonPath },
-            RedirectStandardOutput = true,
-        };
-        using Process writer = Process.Start(start)!;
-        try
-        {
-            for (int line = 0; line < ConfigurationVersions.Kept; line++)
-            {
-                Assert.NotNull(await writer.StandardOutput.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(120)));
-            }
-
-            Task<string> rest = writer.StandardOutput.ReadToEndAsync();
-            await Task.Delay(after, TimeProvider.System);
-            Assert.False(writer.HasExited, "the writer ended by itself");
-            writer.Kill();
-            await writer.WaitForExitAsync();
-            return (await rest).Count(letter => letter == '\n');
-        }
-        finally
-        {
-            if (!writer.HasExited)
-            {
-                writer.Kill();
-            }
-        }
+        string[] lines = await KilledWriter.RunAsync(
+            SettingsWriter.Command, _folder.JsonPath, after, patience: TimeSpan.FromSeconds(120), firstLines: ConfigurationVersions.Kept);
+        return lines.Length - ConfigurationVersions.Kept;
     }
 
     private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using BoothWatch.Service.Outputs.Series;
 using Microsoft.Data.Sqlite;
@@ -65,35 +64,6 @@ public sealed class CrashTests
         Assert.InRange(HourCheck.EqualsRecomputation(look).Made, 35_040, 35_042);
     }
 
-    private static async Task<long> WriteUntilKilledAsync(string path, TimeSpan after)
-    {
-        var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
-        {
-            ArgumentList = { typeof(JournalWriterProcess).Assembly.Location, JournalWriterProcess.Command, path },
-            RedirectStandardOutput = true,
-        };
-        using Process writer = Process.Start(start)!;
-        try
-        {
-            string? line = await writer.StandardOutput.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(60));
-            Assert.NotNull(line);
-            Task<string> rest = writer.StandardOutput.ReadToEndAsync();
-            await Task.Delay(after, TimeProvider.System);
-            Assert.False(writer.HasExited, "the writer ended by itself");
-            writer.Kill();
-            await writer.WaitForExitAsync();
-
-            // The last line may be cut: only whole lines are acknowledgements.
-            string all = line + "\n" + await rest;
-            string[] whole = all[..all.LastIndexOf('\n')].Split('\n');
-            return long.Parse(whole[^1], CultureInfo.InvariantCulture);
-        }
-        finally
-        {
-            if (!writer.HasExited)
-            {
-                writer.Kill();
-            }
-        }
-    }
+    private static async Task<long> WriteUntilKilledAsync(string path, TimeSpan after) => long.Parse(
+        (await KilledWriter.RunAsync(JournalWriterProcess.Command, path, after, patience: TimeSpan.FromSeconds(60)))[^1], CultureInfo.InvariantCulture);
 }
