@@ -48,13 +48,9 @@ public static class AccessSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         SignInEndpoints endpoints = app.Services.GetRequiredService<SignInEndpoints>();
-        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
-            [(AccessGate.SignInPage, "sign-in.html", "text/html; charset=utf-8"), ("/sign-in.js", "sign-in.js", "text/javascript; charset=utf-8"),
-            ("/sign-in.css", "sign-in.css", "text/css; charset=utf-8"), ("/access.js", "access.js", "text/javascript; charset=utf-8")])
-        {
-            byte[] bytes = PageAssets.Read("access/" + name, whole: true);
-            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).OpenToAnyone().ExcludeFromDescription();
-        }
+        app.MapFiles(
+            "access", (AccessGate.SignInPage, "sign-in.html"), ("/sign-in.js", "sign-in.js"), ("/sign-in.css", "sign-in.css"), ("/access.js", "access.js"))
+            .OpenToAnyone();
 
         app.MapGet("/api/session", endpoints.Session).OpenToAnyone()
             .WithName("session").WithSummary("Who asks").WithDescription("Whether the request brings a session, and what a sign-in takes. Needs nothing.")

@@ -12,21 +12,17 @@ public static class AlertAddresses
     {
         ArgumentNullException.ThrowIfNull(app);
         AlertEndpoints alerts = app.Services.GetRequiredService<AlertEndpoints>();
-        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
-        [
-            ("/alerts", "alerts.html", "text/html; charset=utf-8"),
-            ("/alerts.js", "alerts.js", "text/javascript; charset=utf-8"),
-            ("/alerts.css", "alerts.css", "text/css; charset=utf-8"),
-            ("/worker.js", "worker.js", "text/javascript; charset=utf-8"),
-            ("/app.webmanifest", "app.webmanifest", "application/manifest+json"),
-            ("/app-icon.svg", "app-icon.svg", "image/svg+xml"),
-            ("/app-icon-192.png", "app-icon-192.png", "image/png"),
-            ("/app-icon-512.png", "app-icon-512.png", "image/png"),
-        ])
-        {
-            byte[] bytes = PageAssets.Read("alerts/" + name, whole: true);
-            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).OpenToAnyone().ExcludeFromDescription();
-        }
+        app.MapFiles(
+            "alerts",
+            ("/alerts", "alerts.html"),
+            ("/alerts.js", "alerts.js"),
+            ("/alerts.css", "alerts.css"),
+            ("/worker.js", "worker.js"),
+            ("/app.webmanifest", "app.webmanifest"),
+            ("/app-icon.svg", "app-icon.svg"),
+            ("/app-icon-192.png", "app-icon-192.png"),
+            ("/app-icon-512.png", "app-icon-512.png"))
+            .OpenToAnyone();
 
         app.MapGet("/api/alerts", alerts.State).Named("alerts", "Alerts and channels", "Every channel with its last success and last error, and the newest 50 alerts.").Produces<AlertsAnswer>();
         app.MapGet("/api/alerts/push-key", alerts.PushKey).Named("alerts-push-key", "Public key of Web Push", "What a browser subscribes with (applicationServerKey).");

@@ -11,12 +11,7 @@ public static class JobAddresses
     {
         ArgumentNullException.ThrowIfNull(app);
         JobEndpoints jobs = app.Services.GetRequiredService<JobEndpoints>();
-        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
-            [("/jobs", "jobs.html", "text/html; charset=utf-8"), ("/jobs.js", "jobs.js", "text/javascript; charset=utf-8"), ("/jobs.css", "jobs.css", "text/css; charset=utf-8")])
-        {
-            byte[] bytes = PageAssets.Read("jobs/" + name, whole: true);
-            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
-        }
+        app.MapFiles("jobs", ("/jobs", "jobs.html"), ("/jobs.js", "jobs.js"), ("/jobs.css", "jobs.css"));
 
         app.MapGet("/api/jobs", jobs.Jobs).Named("jobs", "Jobs, newest first", "Query: from, to (RFC 3339, start of the job), piece (part of its name), running (true or false), skip, take (1 to 200).").Produces<RowPage<JobRow>>();
         app.MapGet("/api/coats", jobs.Coats).Named("coats", "Coats, newest first", "Query: from, to (RFC 3339), piece, job, kind, outcome (a word, or known), marginFrom, marginTo (°C), skip, take (1 to 200).").Produces<RowPage<CoatRow>>();

@@ -27,12 +27,7 @@ public static class LimitSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         LimitEndpoints limit = app.Services.GetRequiredService<LimitEndpoints>();
-        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
-            [("/limit", "limit.html", "text/html; charset=utf-8"), ("/limit.js", "limit.js", "text/javascript; charset=utf-8"), ("/limit.css", "limit.css", "text/css; charset=utf-8")])
-        {
-            byte[] bytes = PageAssets.Read("limit/" + name, whole: true);
-            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
-        }
+        app.MapFiles("limit", ("/limit", "limit.html"), ("/limit.js", "limit.js"), ("/limit.css", "limit.css"));
 
         app.MapGet("/api/limit", limit.Limit)
             .WithName("limit")

@@ -39,12 +39,11 @@ public static class PageAssets
     public static bool HasChartLibrary => Assembly.GetExecutingAssembly().GetManifestResourceInfo(ChartLibrary) is not null;
 
     /// <summary>Reads a file.</summary>
-    /// <param name="name">Its name.</param>
-    /// <param name="whole">True when the name carries its folder, as that of another page's file does.</param>
+    /// <param name="name">Its folder and name in the program, for example <c>page/page.css</c>.</param>
     /// <exception cref="InvalidOperationException">The build left the file out.</exception>
-    public static byte[] Read(string name, bool whole = false)
+    public static byte[] Read(string name)
     {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(whole ? name : "page/" + name)
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The page's file {name} is missing from the program.");
         byte[] bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);

@@ -72,14 +72,15 @@ public static class PageSetup
         app.MapGet("/", page.Page).ExcludeFromDescription();
         foreach ((string name, string mediaType) in PageAssets.MediaTypes)
         {
-            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
+            app.MapGet("/" + name, new PageAsset(PageAssets.Read("page/" + name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
         }
 
         foreach ((string name, string mediaType) in PageAssets.ChartLibraryMediaTypes)
         {
-            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name, whole: true), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
+            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
         }
 
+        app.MapFiles("page", ("/shared.js", "shared.js")).OpenToAnyone();
         app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();

@@ -10,12 +10,7 @@ public static class ReviewAddresses
     {
         ArgumentNullException.ThrowIfNull(app);
         ReviewEndpoints reviews = app.Services.GetRequiredService<ReviewEndpoints>();
-        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
-            [("/coats/{id:long}/review", "review.html", "text/html; charset=utf-8"), ("/review.js", "review.js", "text/javascript; charset=utf-8"), ("/review.css", "review.css", "text/css; charset=utf-8")])
-        {
-            byte[] bytes = PageAssets.Read("reviews/" + name, whole: true);
-            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
-        }
+        app.MapFiles("reviews", ("/coats/{id:long}/review", "review.html"), ("/review.js", "review.js"), ("/review.css", "review.css"));
 
         app.MapGet("/api/coats/{id:long}/review", reviews.Review)
             .WithName("coat-review")

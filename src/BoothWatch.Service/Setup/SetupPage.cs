@@ -30,12 +30,7 @@ public static class SetupPage
     {
         ArgumentNullException.ThrowIfNull(app);
         SetupEndpoints setup = app.Services.GetRequiredService<SetupEndpoints>();
-        foreach ((string address, string name, string mediaType) in ((string, string, string)[])
-            [("/setup", "setup.html", "text/html; charset=utf-8"), ("/setup.js", "setup.js", "text/javascript; charset=utf-8"), ("/setup.css", "setup.css", "text/css; charset=utf-8")])
-        {
-            byte[] bytes = PageAssets.Read("setup/" + name, whole: true);
-            app.MapGet(address, () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
-        }
+        app.MapFiles("setup", ("/setup", "setup.html"), ("/setup.js", "setup.js"), ("/setup.css", "setup.css"));
 
         app.MapGet("/api/setup", setup.Now).Named("setup", "How far the booth is set up", "The steps of the checklist, the settings that may be changed here, the configuration file and the light.");
         RouteGroupBuilder changes = app.MapGroup("/api/setup").RequireChange();

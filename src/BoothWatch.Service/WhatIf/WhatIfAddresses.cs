@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using BoothWatch.Film;
 using BoothWatch.Service.Advice;
 using BoothWatch.Service.Coat;
@@ -13,22 +12,11 @@ namespace BoothWatch.Service.WhatIf;
 /// <summary>Maps the page of what-if questions and its JSON. Nothing here changes anything, and nothing here is the booth's verdict.</summary>
 public static class WhatIfAddresses
 {
-    private static readonly FrozenDictionary<string, string> Files = new Dictionary<string, string>
-    {
-        ["what-if.html"] = "text/html; charset=utf-8",
-        ["what-if.js"] = "text/javascript; charset=utf-8",
-        ["what-if.css"] = "text/css; charset=utf-8",
-    }.ToFrozenDictionary();
-
     /// <summary>Maps <c>/what-if</c>, <c>/api/what-if</c> and <c>/api/what-if/choices</c>. Call it after <see cref="PageSetup.MapPage"/>.</summary>
     public static WebApplication MapWhatIf(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        foreach ((string name, string mediaType) in Files)
-        {
-            byte[] bytes = PageAssets.Read("what-if/" + name, whole: true);
-            app.MapGet("/" + name.Replace(".html", "", StringComparison.Ordinal), () => TypedResults.Bytes(bytes, mediaType)).ExcludeFromDescription();
-        }
+        app.MapFiles("what-if", ("/what-if", "what-if.html"), ("/what-if.js", "what-if.js"), ("/what-if.css", "what-if.css"));
 
         WhatIfAdvice advice = app.Services.GetRequiredService<WhatIfAdvice>();
         WhatIfChoices choices = ChoicesOf(app.Services);

@@ -2,36 +2,11 @@
 "use strict";
 
 const EVERY_MS = 5000;
-const NAMES = { webPush: "Phones and browsers", email: "E-mail", webhook: "Webhook", mqtt: "MQTT" };
 const ENDS = { cleared: "all clear", lapsed: "over", replaced: "became worse" };
-const byId = id => document.getElementById(id);
 const outcomes = new Map();
 const token = new URLSearchParams(location.hash.slice(1)).get("acknowledge");
 
-function make(tag, text, className) {
-  const element = document.createElement(tag);
-  if (text !== undefined) { element.textContent = text; }
-  if (className) { element.className = className; }
-  return element;
-}
-
-function say(text) {
-  byId("notice").textContent = text;
-  byId("notice").hidden = !text;
-}
-
-async function ask(address, body) {
-  let answer;
-  try {
-    answer = await (body === undefined ? fetch(address) : boothwatch.post(address, body));
-  } catch {
-    return { problem: "BoothWatch does not answer. Look at the light of the booth." };
-  }
-  const json = await answer.json().catch(() => null);
-  return answer.ok ? { json } : { problem: json && json.detail ? json.detail : `BoothWatch refused: ${answer.status}` };
-}
-
-const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+const ask = (address, body) => request(address, body, "BoothWatch does not answer. Look at the light of the booth.");
 
 function alertLine(alert) {
   const item = make("li");
@@ -64,11 +39,11 @@ function channelLine(channel) {
   const item = make("li");
   const row = make("div", undefined, "row");
   const head = make("p");
-  head.append(make("b", NAMES[channel.name] ?? channel.name), make("span", channel.on ? "on" : "off", "state"));
+  head.append(make("b", CHANNELS[channel.name] ?? channel.name), make("span", channel.on ? "on" : "off", "state"));
   const button = make("button", "Test");
   button.type = "button";
   button.disabled = !channel.on;
-  button.setAttribute("aria-label", `Test: ${NAMES[channel.name] ?? channel.name}`);
+  button.setAttribute("aria-label", `Test: ${CHANNELS[channel.name] ?? channel.name}`);
   button.addEventListener("click", async () => {
     button.disabled = true;
     outcomes.set(channel.name, "Sending a test message");

@@ -3,44 +3,11 @@
 
 const PAGE = 50;
 const EVERY_MS = 10000;
-const OUTCOMES = ["clear", "blushed", "runs", "dry-spray", "orange-peel", "soft"];
-const byId = id => document.getElementById(id);
 const jobId = new URLSearchParams(location.search).get("id");
 let shown = 0;
 
-function make(tag, text, className) {
-  const element = document.createElement(tag);
-  if (text !== undefined) { element.textContent = text; }
-  if (className) { element.className = className; }
-  return element;
-}
-
-function say(text) {
-  byId("notice").textContent = text;
-  byId("notice").hidden = !text;
-}
-
-async function ask(address, body) {
-  let answer;
-  try {
-    answer = await (body === undefined ? fetch(address) : boothwatch.post(address, body));
-  } catch {
-    say("BoothWatch does not answer. What was just entered may not be kept; look again when it does.");
-    return null;
-  }
-  const json = await answer.json().catch(() => null);
-  if (!answer.ok) {
-    say(json && json.detail ? json.detail : `BoothWatch refused: ${answer.status}`);
-    return null;
-  }
-  say("");
-  return json;
-}
-
-const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 const parts = count => `${count} ${count === 1 ? "part" : "parts"}`;
 const cup = mix => `${mix.thinnerParts > 0 ? `${parts(mix.lacquerParts)} ${mix.lacquer} to ${parts(mix.thinnerParts)} ${mix.thinner}` : `${mix.lacquer}, unthinned`}, ${mix.retarderPct > 0 ? `${mix.retarderPct} % ${mix.retarder}` : "no retarder"}`;
-const words = text => text.replace("-", " ");
 const degrees = value => value === null || value === undefined ? "not known" : `${value.toFixed(1)} °C`;
 
 function left(seconds) {
@@ -88,7 +55,7 @@ function coatLine(coat, job) {
   for (const outcome of OUTCOMES) { pick.append(new Option(words(outcome), outcome, false, outcome === coat.outcome)); }
   pick.addEventListener("change", async () => {
     if (!pick.value) { return; }
-    const answer = await ask(`/api/coats/${coat.id}/outcome`, { outcome: pick.value });
+    const answer = await askOrSay(`/api/coats/${coat.id}/outcome`, { outcome: pick.value });
     if (answer) { showJob(answer); }
   });
   const pickLabel = make("label", "Outcome ");
@@ -97,7 +64,7 @@ function coatLine(coat, job) {
   Object.assign(retarder, { type: "number", min: "0", max: "30", step: "0.5", value: mix.retarderPct });
   const retarderLabel = make("label", "Retarder, % ");
   retarderLabel.append(retarder);
-  row.append(pickLabel, retarderLabel, button("Correct", () => ask(`/api/coats/${coat.id}/correct`, { retarderPct: Number(retarder.value) })));
+  row.append(pickLabel, retarderLabel, button("Correct", () => askOrSay(`/api/coats/${coat.id}/correct`, { retarderPct: Number(retarder.value) })));
   const review = make("a", coat.outcome === "blushed" ? "Why did it blush?" : "Review of this coat", "review");
   review.href = `/coats/${coat.id}/review`;
   row.append(review);
@@ -115,11 +82,11 @@ function showJob(job) {
   const open = job.coats.find(coat => !coat.details.stop);
   const actions = [];
   if (!job.finished) {
-    if (open) { actions.push(button(`Stop coat ${open.place}`, () => ask(`/api/coats/${open.id}/stop`, {}), true)); }
-    else if (job.next) { actions.push(button(`Mark ${job.next.kind} coat`, () => ask(`/api/jobs/${job.id}/coats`, {}), true)); }
-    actions.push(button("Finish job", () => ask(`/api/jobs/${job.id}/finish`, {})));
+    if (open) { actions.push(button(`Stop coat ${open.place}`, () => askOrSay(`/api/coats/${open.id}/stop`, {}), true)); }
+    else if (job.next) { actions.push(button(`Mark ${job.next.kind} coat`, () => askOrSay(`/api/jobs/${job.id}/coats`, {}), true)); }
+    actions.push(button("Finish job", () => askOrSay(`/api/jobs/${job.id}/finish`, {})));
   }
-  if (job.undoEntry) { actions.push(button(`Undo ${job.undoWhat}`, () => ask(`/api/jobs/${job.id}/undo`, { entry: job.undoEntry }))); }
+  if (job.undoEntry) { actions.push(button(`Undo ${job.undoWhat}`, () => askOrSay(`/api/jobs/${job.id}/undo`, { entry: job.undoEntry }))); }
   byId("actions").replaceChildren(...actions);
   const next = job.next;
   byId("prefill").textContent = next && !open ? `Next: ${next.kind}, ${cup(next.mix)}, ${next.wetFilmUm} µm wet` : "";
@@ -178,7 +145,7 @@ async function search(more) {
   if (form.get("marginTo")) { query.set("marginTo", form.get("marginTo")); }
   query.set("take", PAGE);
   query.set("skip", more ? shown : 0);
-  const page = await ask(`/api/${coats ? "coats" : "jobs"}?${query}`);
+  const page = await askOrSay(`/api/${coats ? "coats" : "jobs"}?${query}`);
   if (!page) { return; }
   const rows = page.rows.map(coats ? coatRow : jobRow);
   if (more) { byId("list").append(...rows); } else { byId("list").replaceChildren(...rows); }
@@ -190,20 +157,20 @@ async function search(more) {
 async function refresh() {
   // Not while somebody is filling in a field.
   if (document.activeElement && document.activeElement.closest("#coats")) { return; }
-  const job = await ask(`/api/jobs/${encodeURIComponent(jobId)}`);
+  const job = await askOrSay(`/api/jobs/${encodeURIComponent(jobId)}`);
   if (job) { showJob(job); }
 }
 
 byId("startForm").addEventListener("submit", async event => {
   event.preventDefault();
   const form = new FormData(event.target);
-  const job = await ask("/api/jobs", { piece: form.get("piece"), finish: form.get("finish"), schedule: form.get("schedule") || null });
+  const job = await askOrSay("/api/jobs", { piece: form.get("piece"), finish: form.get("finish"), schedule: form.get("schedule") || null });
   if (job) { location.assign(`/jobs?id=${job.id}`); }
 });
 byId("searchForm").addEventListener("submit", event => { event.preventDefault(); search(false); });
 byId("more").addEventListener("click", () => search(true));
 for (const outcome of OUTCOMES) { byId("outcomes").append(new Option(words(outcome), outcome)); }
-ask("/api/schedules").then(schedules => {
+askOrSay("/api/schedules").then(schedules => {
   for (const schedule of schedules ?? []) { byId("schedules").append(new Option(schedule.description, schedule.id, schedule.isDefault, schedule.isDefault)); }
 });
 if (jobId) {

@@ -3,23 +3,8 @@
 
 const EVERY_MS = 15000;
 const MOST_COATS = 40;
-const byId = id => document.getElementById(id);
 let drawn = "";
 
-function make(tag, text, className) {
-  const element = document.createElement(tag);
-  if (text !== undefined) { element.textContent = text; }
-  if (className) { element.className = className; }
-  return element;
-}
-
-function say(text) {
-  byId("notice").textContent = text;
-  byId("notice").hidden = !text;
-}
-
-const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
-const words = text => text.replace("-", " ");
 const degrees = value => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)} °C`;
 
 function gateLine(gate) {
@@ -43,8 +28,7 @@ function draw(limit) {
   const image = byId("limitChart");
   const width = Math.round(Math.max(240, Math.min(1400, image.parentElement.clientWidth)));
   const height = width < 500 ? 360 : 400;
-  const [red, green, blue] = getComputedStyle(document.documentElement).backgroundColor.match(/[\d.]+/g).map(Number);
-  const theme = red + green + blue > 380 ? "light" : "dark";
+  const { theme } = document.documentElement.dataset;
   const shows = JSON.stringify([width, theme, limit.inForceC, limit.threshold, limit.coats.length]);
   if (shows === drawn) { return; }
   drawn = shows;

@@ -1,54 +1,16 @@
 // The review of one coat. Everything on it comes from /api/coats/{id}/review; it works out nothing by itself.
 "use strict";
 
-const OUTCOMES = ["clear", "blushed", "runs", "dry-spray", "orange-peel", "soft"];
-const byId = id => document.getElementById(id);
 const coatId = location.pathname.split("/")[2];
 const narrow = matchMedia("(max-width: 599px)");
 
-function make(tag, text, className) {
-  const element = document.createElement(tag);
-  if (text !== undefined) { element.textContent = text; }
-  if (className) { element.className = className; }
-  return element;
-}
-
-function say(text) {
-  byId("notice").textContent = text;
-  byId("notice").hidden = !text;
-}
-
-async function ask(address, body) {
-  let answer;
-  try {
-    answer = await (body === undefined ? fetch(address) : boothwatch.post(address, body));
-  } catch {
-    say("BoothWatch does not answer. What was just entered may not be kept; look again when it does.");
-    return null;
-  }
-  const json = await answer.json().catch(() => null);
-  if (!answer.ok) {
-    say(json && json.detail ? json.detail : `BoothWatch refused: ${answer.status}`);
-    return null;
-  }
-  say("");
-  return json;
-}
-
-const words = text => text.replace("-", " ");
 const sentence = text => text.charAt(0).toUpperCase() + text.slice(1);
-
-// The chart takes the ground of the page: light where the page is light.
-function theme() {
-  const [red, green, blue] = getComputedStyle(document.documentElement).backgroundColor.match(/\d+/g).map(Number);
-  return red + green + blue > 380 ? "light" : "dark";
-}
 
 function chart(id, part, alt, review) {
   const image = byId(id);
   const [width, height] = narrow.matches ? [360, 340] : [1040, 360];
   Object.assign(image, { width, height, alt });
-  image.src = `/coats/${coatId}/review.svg?part=${part}&width=${width}&height=${height}&theme=${theme()}&n=${review.air.length}`;
+  image.src = `/coats/${coatId}/review.svg?part=${part}&width=${width}&height=${height}&theme=${document.documentElement.dataset.theme}&n=${review.air.length}`;
 }
 
 function list(id, card, items) {
@@ -113,14 +75,14 @@ function show(answer) {
 
 async function judge(outcome) {
   const pressed = document.activeElement && document.activeElement.textContent;
-  if (await ask(`/api/coats/${coatId}/outcome`, { outcome, note: byId("note").value.trim() })) {
+  if (await askOrSay(`/api/coats/${coatId}/outcome`, { outcome, note: byId("note").value.trim() })) {
     await refresh();
     [...byId("outcomes").children].find(choice => choice.textContent === pressed)?.focus();
   }
 }
 
 async function refresh() {
-  const answer = await ask(`/api/coats/${encodeURIComponent(coatId)}/review`);
+  const answer = await askOrSay(`/api/coats/${encodeURIComponent(coatId)}/review`);
   if (answer) { show(answer); }
 }
 

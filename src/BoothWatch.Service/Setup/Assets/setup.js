@@ -2,41 +2,18 @@
 "use strict";
 
 const TITLES = { sensors: "Find the sensors", booth: "Name the booth", materials: "Choose what is in the cup", light: "Test the light, pin by pin", alerts: "Test the alerts" };
-const WAYS = { webPush: "Phones and browsers", email: "E-mail", webhook: "Webhook", mqtt: "MQTT" };
 const LAMPS = { green: "Green lamp", yellow: "Yellow lamp", red: "Red lamp", buzzer: "Buzzer" };
-const byId = id => document.getElementById(id);
 const fields = [...document.querySelectorAll("[data-key]")];
 const outcomes = new Map();
 let state = null;
 
-function make(tag, text, className) {
-  const element = document.createElement(tag);
-  if (text !== undefined) { element.textContent = text; }
-  if (className) { element.className = className; }
-  return element;
-}
-
-function say(text) {
-  byId("notice").textContent = text;
-  byId("notice").hidden = !text;
-}
-
-const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 const shown = value => value === null ? "" : String(value);
 const settingOf = key => state.settings.find(setting => setting.key === key);
 
 async function ask(address, body) {
-  let answer;
-  try {
-    answer = await (body === undefined ? fetch(address) : boothwatch.post(address, body));
-  } catch {
-    return { problem: "BoothWatch does not answer.", errors: [] };
-  }
+  const answer = await request(address, body);
   if (answer.status === 401) { await boothwatch.ensureMayRead(); }
-  const json = await answer.json().catch(() => null);
-  if (answer.ok) { return { json }; }
-  const problem = json && json.detail ? json.detail : `BoothWatch refused: ${answer.status}`;
-  return { problem, errors: json && json.errors ? json.errors : [problem] };
+  return answer;
 }
 
 function stepLine(step, number) {
@@ -200,13 +177,13 @@ async function scan() {
 function channelLine(channel) {
   const item = make("li");
   const words = make("div");
-  words.append(make("b", WAYS[channel.name] ?? channel.name), make("span", channel.on ? "on" : "off", `tag ${channel.on ? "good" : ""}`));
+  words.append(make("b", CHANNELS[channel.name] ?? channel.name), make("span", channel.on ? "on" : "off", `tag ${channel.on ? "good" : ""}`));
   words.append(make("p", channel.on ? (channel.lastSuccess ? `last handed over ${when(channel.lastSuccess)}` : "nothing handed over yet") : channel.offBecause, "small"));
   if (outcomes.has(channel.name)) { words.append(make("p", outcomes.get(channel.name))); }
   const button = make("button", "Test");
   button.type = "button";
   button.disabled = !channel.on;
-  button.setAttribute("aria-label", `Test: ${WAYS[channel.name] ?? channel.name}`);
+  button.setAttribute("aria-label", `Test: ${CHANNELS[channel.name] ?? channel.name}`);
   button.addEventListener("click", async () => {
     button.disabled = true;
     const { json, problem } = await ask(`/api/alerts/test/${channel.name}`, {});

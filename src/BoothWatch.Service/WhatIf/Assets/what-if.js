@@ -2,7 +2,6 @@
 // The question is the address of the page: its parameters are those of /api/what-if.
 "use strict";
 
-const byId = id => document.getElementById(id);
 const form = byId("asked");
 const field = form.elements;
 const icons = { spray: "/icon-spray.svg", "slow down": "/icon-slow-down.svg", wait: "/icon-wait.svg" };
@@ -22,11 +21,6 @@ const known = (value, show) => value === null || value === undefined ? "–" : s
 
 function fillSelect(select, values, chosen) {
   select.replaceChildren(...values.map(value => new Option(value, value, value === chosen, value === chosen)));
-}
-
-function notice(text) {
-  byId("notice").hidden = !text;
-  byId("notice").textContent = text;
 }
 
 function prepare() {
@@ -104,10 +98,10 @@ async function takeBooth() {
   const answer = await fetch("/api/now");
   const now = answer.ok ? await answer.json() : null;
   if (!now?.air || now.stale) {
-    notice("The air of the booth is not known now; the sliders stay where they are.");
+    say("The air of the booth is not known now; the sliders stay where they are.");
     return;
   }
-  notice("");
+  say("");
   field.temperature.value = degrees(now.air.temperatureC);
   field.humidity.value = now.air.relativeHumidityPct;
   const piece = now.readings.find(reading => reading.quantity === "piece-temperature" && reading.value !== null);
@@ -197,7 +191,7 @@ async function ask() {
     const answer = await fetch(`/api/what-if?${asked}`);
     const reply = await answer.json();
     if (answer.ok) {
-      notice("");
+      say("");
       show(reply);
     } else {
       fail(reply.detail);
@@ -215,7 +209,7 @@ async function ask() {
 }
 
 function fail(text) {
-  notice(text);
+  say(text);
   showVerdict("wait");
   byId("briefText").textContent = "What if: no answer";
   byId("finding").textContent = "there is no answer to this question";
@@ -227,7 +221,7 @@ async function start() {
   try {
     choices = await (await fetch("/api/what-if/choices")).json();
   } catch {
-    notice("BoothWatch does not answer. Reload the page.");
+    say("BoothWatch does not answer. Reload the page.");
     return;
   }
   prepare();
