@@ -12,6 +12,18 @@ public sealed record SetupAnswer
     /// <summary>The settings that may be changed here.</summary>
     public required IReadOnlyList<SetupSetting> Settings { get; init; }
 
+    /// <summary>What the file says of each sensor.</summary>
+    public required IReadOnlyList<SetupRole> Roles { get; init; }
+
+    /// <summary>emulated or real: where the light goes by the file.</summary>
+    public required string FileLightSource { get; init; }
+
+    /// <summary>Whether parts are proved one at a time, by the file.</summary>
+    public required bool FileProving { get; init; }
+
+    /// <summary>Keys of this page whose value in the file is another than the program runs with.</summary>
+    public required IReadOnlyList<string> Waiting { get; init; }
+
     /// <summary>What may be chosen: kinds, and ids of config/materials.</summary>
     public required SetupChoices Choices { get; init; }
 
