@@ -37,7 +37,7 @@ public sealed class JobHost : IAsyncDisposable
         await SignedIn(await Launch(ConfigurationFile.Read(path), null, settings));
 
     /// <summary>The same with other services in the place of some: a board with buses and pins of its own.</summary>
-    internal static async Task<JobHost> StartWithFile(string path, Action<IServiceCollection> more, params (string Key, string Value)[] settings) =>
+    public static async Task<JobHost> StartWithFile(string path, Action<IServiceCollection> more, params (string Key, string Value)[] settings) =>
         await SignedIn(await Launch(ConfigurationFile.Read(path), null, settings, more));
 
     private static async Task<JobHost> SignedIn(JobHost host)

@@ -11,7 +11,7 @@ namespace BoothWatch.Service.Tests.Setup;
 /// What a service takes for the board that it runs on: bus 1 with an SHT4x and an MLX90614 of constant readings, and GPIO pins. The chips
 /// answer register by register, so that the device bindings of the real parts run.
 /// </summary>
-internal sealed class FakeBoard
+public sealed class FakeBoard
 {
     private readonly Dictionary<int, EmulatedChip> _chips = new()
     {

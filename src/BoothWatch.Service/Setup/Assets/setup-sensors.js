@@ -36,14 +36,15 @@ function guess() {
   }
 }
 
-function select(label, options, value, onChange, locked) {
-  const field = make("label", label);
+function select(id, words, options, value, onChange) {
+  const field = make("div", undefined, "field");
+  const label = make("label", words);
   const list = make("select");
+  list.id = label.htmlFor = id;
   list.append(...options.map(([key, text]) => new Option(text, key)));
   list.value = value;
-  list.disabled = Boolean(locked);
   list.addEventListener("change", () => onChange(list.value));
-  field.append(list);
+  field.append(label, list);
   return field;
 }
 
@@ -55,7 +56,7 @@ function foundLine(line) {
   item.append(head, make("p", line.finding, "small"));
   if (usable().includes(line) && !isLocked()) {
     const options = [["", "nothing"], ...line.roles.map(role => [role, ROLES[role]])];
-    item.append(select("It measures", options, places.get(placeOf(line)) ?? "", role => {
+    item.append(select(`measures-${found.indexOf(line)}`, "It measures", options, places.get(placeOf(line)) ?? "", role => {
       places.set(placeOf(line), role);
       showRest();
       preview();
@@ -89,14 +90,14 @@ function showRest() {
     if (role.part !== "none") { options.push(["none", "not fitted"]); }
     const chosen = others.get(role.name);
     const value = options.some(([key]) => key === chosen) ? chosen : usual(role);
-    return select(ROLES[role.name], options, value, key => choose(role.name, key));
+    return select(`rest-${role.name}`, ROLES[role.name], options, value, key => choose(role.name, key));
   });
-  rows.push(select("Booth light", Object.entries(SOURCES), others.get("light") ?? state.fileLightSource, key => choose("light", key)));
-  rows.push(select("Real and emulated parts", [["no", "never side by side"], ["yes", "side by side while parts are proved: the verdict stays at wait"]],
+  rows.push(select("rest-light", "Booth light", Object.entries(SOURCES), others.get("light") ?? state.fileLightSource, key => choose("light", key)));
+  rows.push(select("rest-proving", "Real and emulated parts", [["no", "never side by side"], ["yes", "side by side while parts are proved: the verdict stays at wait"]],
     isProving() ? "yes" : "no", key => choose("proving", key)));
-  const focus = document.activeElement?.closest("#rest label")?.firstChild.textContent;
+  const focus = document.activeElement?.closest("#rest select")?.id;
   byId("rest").replaceChildren(...rows);
-  if (focus) { [...document.querySelectorAll("#rest label")].find(label => label.firstChild.textContent === focus)?.querySelector("select").focus(); }
+  if (focus) { byId(focus)?.focus(); }
 }
 
 function choose(name, key) {
@@ -132,7 +133,7 @@ function showPlan(changes, notes, errors) {
   const problems = sensorsForm.querySelector(".problems");
   byId("sensorChanges").replaceChildren(...(changes.length ? changes.map(change => {
     const item = make("li");
-    item.append(make("code", change.key), make("span", `from ${change.before} to`), make("b", change.after));
+    item.append(make("code", change.key), " ", make("span", `from ${change.before} to`), " ", make("b", change.after));
     return item;
   }) : [make("li", errors.length ? "Nothing: see below." : "Nothing: the file says so already.")]));
   byId("sensorNotes").replaceChildren(...notes.map(note => make("li", note)));
