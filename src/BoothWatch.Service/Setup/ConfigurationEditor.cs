@@ -34,6 +34,29 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
         ? $"BoothWatch runs on its built-in defaults, without a file; copy {ConfigurationFile.DefaultRelativePath} of the program to a place of your own and start with --config and its path"
         : _versions.Refusal;
 
+    /// <summary>The commands that let this service write the file, where nothing but its rights keeps it from that; else none.</summary>
+    /// <param name="isUnit">True when systemd runs the service.</param>
+    public IReadOnlyList<string> Unlocking(bool isUnit)
+    {
+        if (_versions is null || Refusal is null || !File.Exists(running.Path) || !_versions.IsLocked)
+        {
+            return [];
+        }
+
+        string folder = LampCommand.Quoted(Path.GetDirectoryName(running.Path)!);
+        string own = $"sudo chown {Environment.UserName}: {folder} {LampCommand.Quoted(running.Path)}";
+        return isUnit
+            ?
+            [
+                own,
+                "sudo mkdir -p /etc/systemd/system/boothwatch.service.d",
+                $"printf '[Service]\\nReadWritePaths=%s\\n' {folder} | sudo tee /etc/systemd/system/boothwatch.service.d/setup.conf",
+                "sudo systemctl daemon-reload",
+                "sudo systemctl restart boothwatch",
+            ]
+            : [own];
+    }
+
     /// <summary>Whether an environment variable gives a setting; it wins over the file.</summary>
     public bool IsFromEnvironment(string key) => _environment[key] is not null;
 

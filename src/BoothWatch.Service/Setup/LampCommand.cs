@@ -32,6 +32,11 @@ internal sealed partial class LampCommand(ConfigurationFile running, JournalLoca
             : [lamps, $"{program} run{config}"];
     }
 
+    /// <summary>What to do before the lines.</summary>
+    public static string First(bool isUnit) => isUnit
+        ? "Open a shell on the machine that runs BoothWatch, and stand where you see the lamps."
+        : "Stop BoothWatch with Ctrl-C where it runs, and stand where you see the lamps.";
+
     // The folder always: that of another user would be another one. Of the rest what the command reads.
     private IEnumerable<string> Variables() => environment
         .Where(variable => Sections.Any(section => variable.Key.StartsWith($"{ConfigurationFile.EnvironmentPrefix}{section}__", StringComparison.OrdinalIgnoreCase)))
@@ -44,7 +49,8 @@ internal sealed partial class LampCommand(ConfigurationFile running, JournalLoca
         ? Quoted(path)
         : $"dotnet {Quoted(Path.Combine(AppContext.BaseDirectory, $"{typeof(LampCommand).Assembly.GetName().Name}.dll"))}";
 
-    private static string Quoted(string text) => Plain().IsMatch(text) ? text : $"'{text.Replace("'", "'\\''", StringComparison.Ordinal)}'";
+    /// <summary>A word of a command line that a shell takes as it is.</summary>
+    internal static string Quoted(string text) => Plain().IsMatch(text) ? text : $"'{text.Replace("'", "'\\''", StringComparison.Ordinal)}'";
 
     [GeneratedRegex("^[A-Za-z0-9_./:@%+=,-]+$")]
     private static partial Regex Plain();

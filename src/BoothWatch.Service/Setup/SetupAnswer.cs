@@ -36,7 +36,10 @@ public sealed record SetupAnswer
     /// <summary>emulated or real: where the light goes.</summary>
     public required string LightSource { get; init; }
 
-    /// <summary>Commands that show every lamp, with the service stopped.</summary>
+    /// <summary>What to do before the commands.</summary>
+    public required string LampsFirst { get; init; }
+
+    /// <summary>Commands that show every lamp, with the service stopped, and start it again.</summary>
     public required IReadOnlyList<string> LampCommands { get; init; }
 
     /// <summary>How to start anew, so that a change takes effect.</summary>

@@ -40,6 +40,8 @@ internal sealed class SetupState(
         IConfiguration present = (file ?? running).Configuration;
         IReadOnlyDictionary<string, object?> stands = SettingValues.Of(present);
         SetupLamp[] lamps = [.. Lamps()];
+        string[] waiting = [.. Waiting(running.Configuration, present)];
+        bool isUnit = SystemdHelpers.IsSystemdService();
         return new SetupAnswer
         {
             File = words,
@@ -48,18 +50,19 @@ internal sealed class SetupState(
             Roles = [.. RolesOf(present).Select(RoleOf)],
             FileLightSource = (string?)SettingValues.Held(present, SensorPlan.LightKey) ?? "",
             FileProving = SettingValues.Held(present, SensorPlan.ProvingKey) is true,
-            Waiting = [.. Waiting(running.Configuration, present)],
+            Waiting = waiting,
             Choices = new SetupChoices(
                 [.. Enum.GetNames<CoatKind>().Select(name => name.ToLowerInvariant())],
                 [.. materials.Lacquers.Keys.Order(StringComparer.Ordinal)],
                 [.. materials.Thinners.Keys.Order(StringComparer.Ordinal)],
                 [.. materials.Retarders.Keys.Order(StringComparer.Ordinal)],
                 [.. materials.Substrates.Keys.Order(StringComparer.Ordinal)]),
-            Steps = [Sensors(), Booth(stands), Materials(stands), Light(lamps), Alerts()],
+            Steps = [Sensors(waiting), Booth(stands), Materials(stands), Light(lamps), Alerts()],
             Lamps = lamps,
             LightSource = light.Value.Source,
-            LampCommands = lampCommand.Lines(SystemdHelpers.IsSystemdService()),
-            Restart = SystemdHelpers.IsSystemdService() ? "sudo systemctl restart boothwatch" : "stop it with Ctrl-C and start it again",
+            LampsFirst = LampCommand.First(isUnit),
+            LampCommands = lampCommand.Lines(isUnit),
+            Restart = isUnit ? "sudo systemctl restart boothwatch" : "stop it with Ctrl-C and start it again",
         };
     }
 
@@ -81,13 +84,13 @@ internal sealed class SetupState(
     {
         if (editor.FilePath is { } path && !File.Exists(path))
         {
-            return (null, new SetupFile(path, "", editor.Refusal, editor.IsBesideProgram, [], null));
+            return (null, new SetupFile(path, "", editor.Refusal, [], editor.IsBesideProgram, [], null));
         }
 
         (ConfigurationFile file, string version) = editor.Present();
         IReadOnlyList<string> errors = ConfigurationCheck.Errors(file);
         SetupUndo? undo = editor.NextUndo() is { } next ? new SetupUndo(next.Time, next.Changes) : null;
-        return (file.Errors.Count > 0 ? null : file, new SetupFile(file.Path, version, editor.Refusal, editor.IsBesideProgram, errors, undo));
+        return (file.Errors.Count > 0 ? null : file, new SetupFile(file.Path, version, editor.Refusal, editor.Unlocking(SystemdHelpers.IsSystemdService()), editor.IsBesideProgram, errors, undo));
     }
 
     private static IEnumerable<(SensorRole Role, SensorOptions Options)> RolesOf(IConfiguration configuration)
@@ -130,8 +133,13 @@ internal sealed class SetupState(
         return keys.Where(key => !Equals(before[key], after[key]));
     }
 
-    private SetupStep Sensors()
+    private SetupStep Sensors(string[] waiting)
     {
+        if (waiting.Any(key => key.StartsWith($"{SensorsOptions.Section}:", StringComparison.Ordinal)))
+        {
+            return new("sensors", false, "what the file says takes effect at the next start");
+        }
+
         BoothSnapshot snapshot = board.Take();
         Reading[] readings = [.. snapshot.Readings.Values, .. snapshot.Others];
         ISensor[] all = [.. sensors];

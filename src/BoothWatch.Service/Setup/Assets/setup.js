@@ -34,8 +34,10 @@ function showFile() {
   const file = state.file;
   byId("filePath").textContent = file.path ?? "no file: built-in defaults";
   byId("fileNote").textContent = file.refusal
-    ? `It cannot be changed from here: ${file.refusal}. Edit it by hand, or see docs/setup.md.`
+    ? `It cannot be changed from here: ${file.refusal}. ${file.unlocking.length ? "That is the safer way; these lines allow it while you set up:" : "Edit it by hand, or see docs/setup.md."}`
     : `This is the file that is changed here, in place, with its comments. The last versions stay beside it.${file.isBesideProgram ? " It is the copy beside the program, and an update or a build replaces it: better start with --config and a file of your own." : ""}`;
+  byId("unlock").hidden = !file.unlocking.length;
+  byId("unlockLines").textContent = file.unlocking.join("\n");
   byId("fileErrors").hidden = !file.errors.length;
   byId("fileErrors").replaceChildren(...file.errors.map(error => make("li", error)));
   byId("restart").hidden = !state.waiting.length;
@@ -98,11 +100,12 @@ function show(next, saved) {
   showFile();
   showForms(saved);
   showSensors();
+  byId("lampsFirst").textContent = state.lampsFirst;
   byId("lampCommands").textContent = state.lampCommands.join("\n");
   const at = document.activeElement?.closest("#lamps li")?.dataset.id;
   byId("lamps").replaceChildren(...state.lamps.map(lampLine));
   if (at) { document.querySelector(`#lamps [data-id="${at}"] button`)?.focus(); }
-  if (state.lightSource !== "real") { byId("lampOutcome").textContent = "light:source is emulated: there is no lamp to see. Wire the light and set it to real first."; }
+  if (state.lightSource !== "real") { byId("lampOutcome").textContent = "light:source is emulated: there is no lamp to see. Wire the light, choose real lamps in step 1, and start anew."; }
 }
 
 async function refresh() {
@@ -121,14 +124,13 @@ async function lookAgain() {
   }
 }
 
-async function copyLamps() {
-  const lines = byId("lampCommands");
+async function copy(lines, outcome) {
   try {
     await navigator.clipboard.writeText(lines.textContent); // only where the page is trusted: https, or this machine
-    byId("copyOutcome").textContent = "Copied.";
+    outcome.textContent = "Copied.";
   } catch {
     getSelection().selectAllChildren(lines);
-    byId("copyOutcome").textContent = "Selected. Copy it now, with Ctrl-C or a long press.";
+    outcome.textContent = "Selected. Copy it now, with Ctrl-C or a long press.";
   }
 }
 
@@ -211,7 +213,8 @@ for (const button of document.querySelectorAll("[data-confirm]")) {
   button.addEventListener("click", () => confirm(button.dataset.confirm, button.closest("form").querySelector(".outcome")));
 }
 byId("undo").addEventListener("click", undo);
-byId("copyLamps").addEventListener("click", copyLamps);
+byId("copyLamps").addEventListener("click", () => copy(byId("lampCommands"), byId("copyOutcome")));
+byId("copyUnlock").addEventListener("click", () => copy(byId("unlockLines"), byId("unlockOutcome")));
 document.addEventListener("visibilitychange", lookAgain);
 setInterval(lookAgain, LOOK_MS);
 refresh();
