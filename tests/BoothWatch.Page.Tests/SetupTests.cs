@@ -68,7 +68,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
         await Expect(page.Locator("#channels li")).ToHaveCountAsync(4);
         await Expect(page.Locator("#undoText")).ToContainTextAsync("coat:kind from flash to clear; coat:retarderHighestPct from 12.5 to (not set)");
 
-        foreach (ILocator part in await page.Locator("main button, main input, main select").AllAsync())
+        foreach (ILocator part in await page.Locator("main :is(button, input, select):visible").AllAsync())
         {
             LocatorBoundingBoxResult box = (await part.BoundingBoxAsync())!;
             Assert.True(box.Height >= 56 && box.Width >= 56, $"{await part.EvaluateAsync<string>("e => e.outerHTML")} is {box.Width:0} by {box.Height:0} px");
