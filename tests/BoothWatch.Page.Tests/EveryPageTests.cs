@@ -34,6 +34,8 @@ public sealed class EveryPageTests(Browser browser)
         await using Tab tab = await browser.Open("about:blank", width, height);
         await tab.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
         await tab.SignIn(host.SignInLink, host.Url);
+        await Assertions.Expect(tab.Field("temperature")).ToContainTextAsync($"°{unit}", new() { Timeout = 60_000 });
+        Assert.Equal(201, (await host.Post($"/api/jobs/{id}/coats", "{}")).Status);
         foreach (string address in new[] { "/", "/jobs", $"/jobs?id={id}", "/limit", "/what-if", "/alerts", "/setup", "/sign-in" })
         {
             await tab.Page.GotoAsync(host.Url + address, new() { WaitUntil = WaitUntilState.DOMContentLoaded });
@@ -42,6 +44,8 @@ public sealed class EveryPageTests(Browser browser)
             Assert.False(await tab.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"), $"{address} scrolls sideways");
             string[] small = await tab.Page.EvaluateAsync<string[]>(SmallTargets, LeastPixels);
             Assert.True(small.Length == 0, $"{address} has {string.Join("; ", small)}");
+            string words = await tab.Page.Locator("main").InnerTextAsync();
+            Assert.True(address == "/setup" || !words.Contains(unit == "C" ? "°F" : "°C", StringComparison.Ordinal), $"{address} speaks of another unit: {words}");
             AxeResult result = await tab.Page.RunAxe();
             Assert.Empty(result.Violations.Select(v => $"{address}: {v.Id}: {v.Help} at {string.Join(", ", v.Nodes.Select(n => n.Html))}"));
         }

@@ -37,7 +37,7 @@ public static class PageAssets
         return bytes;
     }
 
-    /// <summary>Reads a page (UTF-8), with the lines in its head that all pages have in common.</summary>
+    /// <summary>Reads a page (UTF-8), with the lines in its head that all pages have in common; its <c>{{unit}}</c> is left to whoever asks.</summary>
     public static string ReadPage(string name) => ReadText(name).Replace(Head, ReadText("page/head.html"), StringComparison.Ordinal);
 
     /// <summary>Reads a text file (UTF-8).</summary>

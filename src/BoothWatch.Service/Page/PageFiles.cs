@@ -17,10 +17,11 @@ internal static class PageFiles
     public static RouteGroupBuilder MapFiles(this IEndpointRouteBuilder app, string folder, params (string Address, string Name)[] files)
     {
         RouteGroupBuilder group = app.MapGroup("").ExcludeFromDescription();
+        string unit = app.ServiceProvider.GetRequiredService<DegreeText>().Unit;
         foreach ((string address, string name) in files)
         {
             string file = $"{folder}/{name}";
-            byte[] bytes = Path.GetExtension(name) == ".html" ? Encoding.UTF8.GetBytes(PageAssets.ReadPage(file)) : PageAssets.Read(file);
+            byte[] bytes = Path.GetExtension(name) == ".html" ? Encoding.UTF8.GetBytes(PageAssets.ReadPage(file).Replace("{{unit}}", unit, StringComparison.Ordinal)) : PageAssets.Read(file);
             group.MapGet(address, new PageAsset(bytes, MediaTypeOf(name)).Answer);
         }
 
