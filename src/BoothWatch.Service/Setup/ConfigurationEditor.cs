@@ -83,7 +83,7 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
         }
 
         byte[] text = _versions.Read();
-        return _versions.Previous(text) is { } previous ? (previous.Time, Differences(Parse(text), Parse(previous.Text))) : null;
+        return _versions.Previous(text) is { } previous ? (previous.Time, ConfigurationDifference.Words(Parse(text), Parse(previous.Text))) : null;
     }
 
     /// <summary>What a change of some settings would do, and what the check says of it. Nothing is written.</summary>
@@ -104,7 +104,7 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
             ConfigurationFile after = Parse(text);
             return new EditPreview(
                 after,
-                [.. Differing(before, after).Select(key => new SettingChange(key, ShowIn(before, key), ShowIn(after, key)))],
+                [.. ConfigurationDifference.Between(before, after)],
                 Objections(text, present, values));
         }
         catch (InvalidDataException wrong)
@@ -133,7 +133,7 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
                 return EditOutcome.Nothing;
             }
 
-            string[] changed = [.. Differing(Parse(present), Parse(text))];
+            string[] changed = [.. ConfigurationDifference.Between(Parse(present), Parse(text)).Select(change => change.Key)];
             versions.Replace(text);
             LogChanged(running.Path!, changed);
             return EditOutcome.Written;
@@ -217,35 +217,8 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
         }
 
         // The text was edited by our own hand: nothing but what was asked for may read differently.
-        string[] strange = [.. Differing(Parse(present), file).Where(key => !values.Keys.Contains(key, StringComparer.OrdinalIgnoreCase))];
+        string[] strange = [.. ConfigurationDifference.Between(Parse(present), file).Select(change => change.Key).Where(key => !values.Keys.Contains(key, StringComparer.OrdinalIgnoreCase))];
         return strange.Length > 0 ? [$"{running.Path} would read differently at {string.Join(", ", strange)} as well; edit it by hand"] : [];
-    }
-
-    private static List<string> Differences(ConfigurationFile from, ConfigurationFile to)
-    {
-        List<string> changes = to.Errors.Count > 0 ? [.. to.Errors] : [];
-        foreach (string key in Differing(from, to))
-        {
-            changes.Add($"{key} from {ShowIn(from, key)} to {ShowIn(to, key)}");
-        }
-
-        return changes.Count > 0 ? changes : ["comments or spacing only"];
-    }
-
-    private static string ShowIn(ConfigurationFile file, string key) => file.Configuration.GetSection(key).Value is { } value ? EffectiveConfiguration.Show(key, value) : "(not set)";
-
-    // Only values: a section has none of its own.
-    private static IEnumerable<string> Differing(ConfigurationFile one, ConfigurationFile other)
-    {
-        Dictionary<string, string?> before = Flat(one);
-        Dictionary<string, string?> after = Flat(other);
-        return before.Keys.Union(after.Keys, StringComparer.OrdinalIgnoreCase)
-            .Where(key => !string.Equals(before.GetValueOrDefault(key), after.GetValueOrDefault(key), StringComparison.Ordinal))
-            .Order(StringComparer.Ordinal);
-
-        static Dictionary<string, string?> Flat(ConfigurationFile file) => file.Configuration.AsEnumerable()
-            .Where(pair => pair.Value is not null)
-            .ToDictionary(StringComparer.OrdinalIgnoreCase);
     }
 
     private static bool IsSame(object? held, JsonElement value) => held switch
