@@ -170,6 +170,24 @@ public sealed class SetupTests(Browser browser) : IDisposable
     }
 
     [BrowserFact]
+    public async Task File_ThatIsReadOnlyForTheService_IsShownWithTheLinesThatUnlockIt_AndTheLinesToTypeIn()
+    {
+        FakeBoard board = new();
+        await using JobHost host = await JobHost.StartWithFile(_folder.JsonPath, board.Register, ("mqtt:use", "off"));
+        File.SetAttributes(_folder.JsonPath, FileAttributes.ReadOnly);
+        await using Tab tab = await SignedIn(host, 390, 844, ColorScheme.Dark);
+        IPage page = tab.Page;
+        await Expect(page.Locator("#fileNote")).ToContainTextAsync("It cannot be changed from here: BoothWatch may not write");
+        await Expect(page.Locator("#unlockLines")).ToContainTextAsync($"{_folder.Folder} {_folder.JsonPath}");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look for sensors" }).ClickAsync();
+        await Expect(page.Locator("#found code").First).ToHaveTextAsync("\"boothAir\": { \"part\": \"sht4x\", \"source\": \"real\", \"bus\": 1, \"address\": \"0x44\" },");
+        await Expect(page.Locator("#sensorsForm")).ToBeHiddenAsync();
+        await Pictures.Keep(tab, "setup-locked-390");
+        await IsAccessible(page);
+        File.SetAttributes(_folder.JsonPath, FileAttributes.Normal);
+    }
+
+    [BrowserFact]
     public async Task Keyboard_Alone_WritesTheFoundSensors()
     {
         FakeBoard board = new();
