@@ -34,7 +34,7 @@ public sealed class EveryPageTests(Browser browser)
         await using Tab tab = await browser.Open("about:blank", width, height);
         await tab.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
         await tab.SignIn(host.SignInLink, host.Url);
-        await Assertions.Expect(tab.Field("temperature")).ToContainTextAsync($"°{unit}", new() { Timeout = 60_000 });
+        await Assertions.Expect(tab.Field("temperature")).ToContainTextAsync($"°{unit}");
         Assert.Equal(201, (await host.Post($"/api/jobs/{id}/coats", "{}")).Status);
         foreach (string address in new[] { "/", "/jobs", $"/jobs?id={id}", "/limit", "/what-if", "/alerts", "/setup", "/sign-in" })
         {

@@ -12,8 +12,6 @@ namespace BoothWatch.Page.Tests;
 [Collection(BrowserTests.Name)]
 public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
 {
-    private static readonly LocatorAssertionsToBeVisibleOptions Patient = new() { Timeout = 60_000 };
-
     [BrowserFact]
     public async Task Cup_Chosen_ChangesEveryMillilitreAndIsKept()
     {
@@ -103,9 +101,9 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
             time.Advance(TimeSpan.FromMilliseconds(50));
         }
 
-        await Expect(tab.Page.Locator("#left")).ToBeVisibleAsync(Patient);
-        await Expect(tab.Field("leftMeaning")).ToContainTextAsync("if this went on", new() { Timeout = Patient.Timeout });
-        await Expect(tab.Field("left")).ToHaveTextAsync("40\u00a0min", new() { Timeout = Patient.Timeout });
+        await Expect(tab.Page.Locator("#left")).ToBeVisibleAsync();
+        await Expect(tab.Field("leftMeaning")).ToContainTextAsync("if this went on");
+        await Expect(tab.Field("left")).ToHaveTextAsync("40\u00a0min");
     }
 
     [BrowserFact]

@@ -280,7 +280,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
         await Expect(tab.Page.GetByLabel("Shop")).ToHaveValueAsync("Harbour Lane");
         await tab.Page.GetByLabel("Shop").FillAsync("North Yard");
         await tab.Page.Locator("#booth").GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
-        await tab.Page.WaitForURLAsync("**/sign-in?next=%2Fsetup");
+        await Expect(tab.Page).ToHaveURLAsync(host.Url + "/sign-in?next=%2Fsetup");
         Assert.Equal(before, _folder.Text);
     }
 
@@ -289,7 +289,7 @@ public sealed class SetupTests(Browser browser) : IDisposable
         Tab tab = await browser.Open("about:blank", width, height);
         await tab.Page.EmulateMediaAsync(new() { ColorScheme = scheme });
         await tab.Page.GotoAsync(host.SignInLink.Replace("/sign-in", "/sign-in?next=%2Fsetup", StringComparison.Ordinal));
-        await tab.Page.WaitForURLAsync("**/setup", new() { WaitUntil = WaitUntilState.DOMContentLoaded });
+        await Expect(tab.Page).ToHaveURLAsync(host.Url + "/setup");
         return tab;
     }
 
