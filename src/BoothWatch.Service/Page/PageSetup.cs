@@ -70,17 +70,8 @@ public static class PageSetup
         app.MapAccess();
 
         app.MapGet("/", page.Page).ExcludeFromDescription();
-        foreach ((string name, string mediaType) in PageAssets.MediaTypes)
-        {
-            app.MapGet("/" + name, new PageAsset(PageAssets.Read("page/" + name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
-        }
-
-        foreach ((string name, string mediaType) in PageAssets.ChartLibraryMediaTypes)
-        {
-            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
-        }
-
-        app.MapFiles("page", ("/shared.js", "shared.js")).OpenToAnyone();
+        app.MapFiles("page", [.. PageAssets.OfTheGlance.Select(name => ("/" + name, name))]).OpenToAnyone();
+        app.MapFiles("chart", [.. PageAssets.OfTheChartLibrary.Select(name => ("/chart/" + name, name))]).OpenToAnyone();
         app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();
