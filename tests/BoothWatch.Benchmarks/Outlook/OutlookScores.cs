@@ -1,0 +1,135 @@
+using System.Diagnostics;
+using System.Globalization;
+using BoothWatch.Outlook;
+using BoothWatch.Tests.Outlook;
+
+namespace BoothWatch.Benchmarks.Outlook;
+
+/// <summary>
+/// The score table of docs/outlook.md: the outlook against "as it is now" on whole files of open weather data, for the margin of a clear coat and for the
+/// bare dew point; how a trend fares; and what the outlook would have said on each day with nothing but the days before it.
+/// </summary>
+internal static class OutlookScores
+{
+    private const double WantedC = 2;
+    private static readonly int[] Hours = [1, 2, 4, 6, 8, 10];
+
+    public static int Print(IReadOnlyList<string> files, TextWriter output)
+    {
+        foreach (string file in files)
+        {
+            foreach ((string place, AirPast past) in OpenWeather.Read(file))
+            {
+                Print(place, past, output);
+            }
+        }
+
+        return 0;
+    }
+
+    private static void Print(string place, AirPast past, TextWriter output)
+    {
+        CriticalDewPoints clear = ClearCoat.CriticalDewPoints();
+        CriticalDewPoints bare = new(_ => 0);
+        int days = past.Dates.Count();
+        DateOnly end = past.Dates.Last().AddDays(1);
+        output.WriteLine($"\n{place}: {days} days\n");
+        output.WriteLine("| from | ahead | margin: outlook | as it is now | better by | beyond chance | Brier: outlook | as it is now | dew point alone: better by | beyond chance | trend of an hour: better by |");
+        output.WriteLine("| --- | --- | --: | --: | --: | --- | --: | --: | --: | --- | --: |");
+        foreach (int hour in new[] { 8, 11, 14 })
+        {
+            int slot = hour * 6;
+            IReadOnlyList<HorizonScore> margin = OutlookScore.Of(past, end, slot, clear, WantedC, OutlookQuestion.UsualWindow, days);
+            IReadOnlyList<HorizonScore> dewPoint = OutlookScore.Of(past, end, slot, bare, 0, OutlookQuestion.UsualWindow, days);
+            foreach (int ahead in Hours)
+            {
+                HorizonScore m = margin.First(score => score.Step == ahead * 6);
+                HorizonScore d = dewPoint.First(score => score.Step == ahead * 6);
+                (double trend, double asNow) = Trend(past, slot, ahead * 6, clear);
+                output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                    $"| {hour:00}:00 | {ahead} h | {m.Crps:0.00} °C | {m.CrpsAsNow:0.00} °C | {Better(m.Crps, m.CrpsAsNow)} | {(m.Wins ? "yes" : "no")} | {m.Brier:0.000} | {m.BrierAsNow:0.000} | {Better(d.Crps, d.CrpsAsNow)} | {(d.Margin.Wins ? "yes" : "no")} | {Better(trend, asNow)} |"));
+            }
+        }
+
+        Spoken(past, clear, output);
+    }
+
+    /// <summary>Mean absolute error of the margin when the line through the last hour goes on, and of "as it is now".</summary>
+    private static (double Trend, double AsNow) Trend(AirPast past, int slot, int ahead, CriticalDewPoints critical)
+    {
+        List<(double Trend, double AsNow)> errors = [];
+        foreach (DateOnly date in past.Dates)
+        {
+            OutlookAir[] trace = past.Trace(date, slot - 6, 6 + ahead);
+            if (trace.Length == 7 + ahead)
+            {
+                double[] room = MarginPaths.RoomOf(trace, critical, 0);
+                errors.Add((Math.Abs(room[6] + ((room[6] - room[0]) / 6 * ahead) - room[^1]), Math.Abs(room[6] - room[^1])));
+            }
+        }
+
+        return (errors.Average(e => e.Trend), errors.Average(e => e.AsNow));
+    }
+
+    /// <summary>Every day of the file as if it were today.</summary>
+    private static void Spoken(AirPast past, CriticalDewPoints critical, TextWriter output)
+    {
+        foreach (int hour in new[] { 8, 11, 14 })
+        {
+            (int asked, int spoke) = (0, 0);
+            List<double> differences = [];
+            List<double> asNows = [];
+            (int said, int came) closes = (0, 0);
+            (int said, int held) sprayDays = (0, 0);
+            long ticks = 0;
+            foreach (DateOnly today in past.Dates.Skip(OutlookQuestion.UsualWindow))
+            {
+                OutlookAir[] came = past.Trace(today, hour * 6, OutlookQuestion.MostSteps);
+                if (came.Length <= OutlookQuestion.MostSteps)
+                {
+                    continue;
+                }
+
+                OutlookQuestion question = new()
+                {
+                    Past = past,
+                    Today = today,
+                    TimeOfDay = TimeSpan.FromHours(hour),
+                    DayEnds = TimeSpan.FromHours(18),
+                    Start = came[..1],
+                    Critical = critical,
+                    WantedC = WantedC,
+                };
+                long start = Stopwatch.GetTimestamp();
+                DayOutlook outlook = OutlookComposer.Of(question);
+                ticks += Stopwatch.GetTimestamp() - start;
+                asked++;
+                if (outlook.Word == OutlookWord.Silent)
+                {
+                    continue;
+                }
+
+                spoke++;
+                double[] room = MarginPaths.RoomOf(came, critical, WantedC);
+                int end = (int)(outlook.End.TotalMinutes / AirDay.SlotMinutes);
+                bool crossed = MarginPaths.CrossingOf(room) <= end;
+                closes = outlook.Word == OutlookWord.Closes ? (closes.said + 1, closes.came + (crossed ? 1 : 0)) : closes;
+                sprayDays = outlook.Word == OutlookWord.SprayDay ? (sprayDays.said + 1, sprayDays.held + (crossed ? 0 : 1)) : sprayDays;
+                MarginPaths paths = MarginPaths.Of(
+                    AirPaths.Of(past, today, hour * 6, came[..1], OutlookQuestion.UsualWindow, HorizonScore.LeastDays, OutlookQuestion.MostSteps), critical, WantedC);
+                MarginPaths asNow = paths.AsItIsNow();
+                int step = (int)(outlook.To.TotalMinutes / AirDay.SlotMinutes);
+                double score = Crps.Of([.. Enumerable.Range(0, paths.Count).Select(path => paths[path][step])], room[step]);
+                double scoreAsNow = Crps.Of([.. Enumerable.Range(0, asNow.Count).Select(path => asNow[path][step])], room[step]);
+                differences.Add(score - scoreAsNow);
+                asNows.Add(scoreAsNow);
+            }
+
+            PairedDifference paired = PairedDifference.Of(differences);
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"asked at {hour:00}:00 of {asked} days: spoke on {spoke}; there {(asNows.Count == 0 ? 0 : -100 * paired.Mean / asNows.Average()):0} % better than 'as it is now' at its farthest hour ({(paired.Wins ? "beyond chance" : "not beyond chance")}); said 'spray day' {sprayDays.said} times, held {sprayDays.held}; said 'closes' {closes.said} times, closed {closes.came}; {Stopwatch.GetElapsedTime(0, ticks).TotalMilliseconds / Math.Max(1, asked):0.0} ms each"));
+        }
+    }
+
+    private static string Better(double score, double reference) => string.Create(CultureInfo.InvariantCulture, $"{100 * (1 - (score / reference)):0} %").Replace('-', '−');
+}
