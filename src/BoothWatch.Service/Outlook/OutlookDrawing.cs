@@ -43,15 +43,17 @@ public sealed class OutlookDrawing(OutlookClock clock, DegreeText text)
         shade.MarkerSize = 0;
         Scatter line = plot.Add.ScatterLine(x, band.Select(point => Y(point.MiddleC)).ToArray());
         (line.LineWidth, line.Color) = (2.6f, theme.DewPoint);
+        Marker(plot, Y(state.Outlook.MarginC), theme.DewPoint);
         double wanted = Y(state.Outlook.WantedC);
         double end = x[^1];
         Line(plot, [0, end], [wanted, wanted], theme.Film, 2);
         Line(plot, [0, end], [0, 0], theme.Critical, 2);
         double room = (band.Max(point => Y(point.HighC)) - band.Min(point => Y(point.LowC))) * 0.06;
-        double low = Math.Min(Math.Min(0, wanted), band.Min(point => Y(point.LowC))) - (2 * room);
-        double high = Math.Max(wanted, band.Max(point => Y(point.HighC))) + (2 * room);
+        double now = Y(state.Outlook.MarginC);
+        double low = Math.Min(Math.Min(now, Math.Min(0, wanted)), band.Min(point => Y(point.LowC))) - (2 * room);
+        double high = Math.Max(Math.Max(now, wanted), band.Max(point => Y(point.HighC))) + (2 * room);
         plot.Axes.Left.Range.Set(low, high);
-        plot.Axes.Bottom.Range.Set(0, end);
+        plot.Axes.Bottom.Range.Set(-end / 60, end);
         Write(plot, " wanted", 0, wanted, theme.Film, Alignment.LowerLeft);
         Write(plot, " blush begins", 0, 0, theme.Critical, Alignment.UpperLeft);
         MarkDay(plot, state, end, (low, high), theme);
@@ -75,6 +77,13 @@ public sealed class OutlookDrawing(OutlookClock clock, DegreeText text)
             axis.MajorTickStyle.Length = 0;
             axis.MinorTickStyle.Length = 0;
         }
+    }
+
+    // Between now and the first hour that it speaks of there is nothing to draw.
+    private static void Marker(Plot plot, double marginNow, Color color)
+    {
+        plot.Add.Marker(0, marginNow, MarkerShape.FilledCircle, 11, color);
+        Write(plot, "  now", 0, marginNow, color, Alignment.MiddleLeft);
     }
 
     private static void MarkDay(Plot plot, OutlookState state, double end, (double Low, double High) range, ChartTheme theme)

@@ -22,8 +22,9 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
             OutlookWord.SprayDay when outlook.CoversTheDay => "Spray day",
             OutlookWord.SprayDay => $"to {Clock(state, outlook.End)} at least",
             OutlookWord.MayClose => $"likely to {Clock(state, outlook.End)}",
-            OutlookWord.Closes when outlook.Middle < outlook.From => $"less than {Length(outlook.From)}",
+            OutlookWord.Closes when outlook.Middle <= outlook.From => $"less than {Length(outlook.From)}",
             OutlookWord.Closes => $"until about {About(state, outlook.Middle!.Value)}",
+            OutlookWord.Opens when outlook.Middle <= outlook.From => $"within {Length(outlook.From)}",
             OutlookWord.Opens => $"from about {About(state, outlook.Middle!.Value)}",
             OutlookWord.MayOpen => "Perhaps later",
             OutlookWord.NoSprayDay => "No spray day",
@@ -121,16 +122,21 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
     };
 
     private string MayCloseFrom(OutlookState state) =>
-        state.Outlook.Early is { } early ? $"; may close from {About(state, early)}" : "";
+        state.Outlook.Early is not { } early ? ""
+        : early <= state.Outlook.From ? $"; it may close before {About(state, state.Outlook.From)}"
+        : $"; it may close from {About(state, early)}";
 
     private string From(OutlookState state) =>
-        state.Outlook.Early is { } early ? $", from {About(state, early)} at the earliest" : "";
+        state.Outlook.Early is { } early && early > state.Outlook.From ? $", from {About(state, early)} at the earliest" : "";
 
-    private static string Left(OutlookState state) => state.Outlook switch
+    private static string Left(OutlookState state)
     {
-        { Middle: { } middle, Early: var early, Late: var late } => $"; {Length(middle)} left ({(early is { } e ? Length(e) : "0" + NoBreak + "min")} to {(late is { } l ? Length(l) : "over " + Length(state.Outlook.To))})",
-        var outlook => $"; {Length(outlook.End)} left at least",
-    };
+        DayOutlook outlook = state.Outlook;
+        string Time(TimeSpan? time) => time is not { } t ? "over " + Length(outlook.To) : t <= outlook.From ? "under " + Length(outlook.From) : Length(t);
+        return outlook.Middle is { } middle && middle > outlook.From
+            ? $"; {Time(middle)} left ({Time(outlook.Early)} to {Time(outlook.Late)})"
+            : outlook.Middle is null ? $"; {Length(outlook.End)} left at least" : "";
+    }
 
     private static string Cup(double retarderPct, bool isLoaded) =>
         isLoaded ? $"the cup with {RetarderWord(retarderPct)}" : $"a cup with up to {RetarderWord(retarderPct)}";
@@ -144,7 +150,9 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
         var tens => string.Create(CultureInfo.InvariantCulture, $"{tens:0} of 10 such days"),
     };
 
-    private string Clock(OutlookState state, TimeSpan ahead) => clock.TimeOfDayAfter(state.At!, ahead).ToString(@"hh\:mm", CultureInfo.InvariantCulture);
+    // Down to ten minutes: it is said to hold until then.
+    private string Clock(OutlookState state, TimeSpan ahead) =>
+        TimeSpan.FromMinutes(Math.Floor((clock.TimeOfDayAfter(state.At!, ahead).TotalMinutes / 10) + 1e-6) * 10).ToString(@"hh\:mm", CultureInfo.InvariantCulture);
 
     // No finer than a forecast of so far ahead deserves.
     private string About(OutlookState state, TimeSpan ahead)

@@ -40,7 +40,10 @@ public sealed record DayOutlook
     /// <summary>How far the word goes: to the end of the day, or to where it falls silent.</summary>
     public TimeSpan End => CoversTheDay ? DayEnds : To;
 
-    /// <summary>Time until the margin crosses the wanted one in one path of ten; null: not within <see cref="To"/>.</summary>
+    /// <summary>
+    /// Time by which the margin has crossed the wanted one in one path of ten; null: not within <see cref="To"/>. At <see cref="From"/> it may
+    /// have been any time before.
+    /// </summary>
     public TimeSpan? Early { get; init; }
 
     /// <summary>The same in half of the paths.</summary>
@@ -52,7 +55,7 @@ public sealed record DayOutlook
     /// <summary>Share of the paths that hold until <see cref="End"/> where the margin holds now; that come to hold by then where it does not. 0 to 1.</summary>
     public double ShareAtEnd { get; init; }
 
-    /// <summary>The band at every step, from now on.</summary>
+    /// <summary>The band at every step that it speaks of.</summary>
     public IReadOnlyList<OutlookBandPoint> Band { get; init; } = [];
 
     /// <summary>How it fares on this shop's record at each horizon, nearest first.</summary>

@@ -3,6 +3,9 @@ namespace BoothWatch.Outlook;
 /// <summary>Answers the question of the morning, where the shop's own record shows that the answer is worth more than "as it is now".</summary>
 public static class OutlookComposer
 {
+    /// <summary>A day is on record at a time of day when an hour from there is.</summary>
+    private const int LeastTrace = 60 / AirDay.SlotMinutes;
+
     private const double Few = 0.1;
     private const double Half = 0.5;
     private const double Most = 0.9;
@@ -19,7 +22,7 @@ public static class OutlookComposer
 
         int slot = AirDay.SlotOf(question.TimeOfDay);
         int days = Enumerable.Range(1, 2 * question.Window)
-            .Count(back => question.Past.Trace(question.Today.AddDays(-back), slot, OutlookScore.Horizons[0]).Length > OutlookScore.Horizons[0]);
+            .Count(back => question.Past.Trace(question.Today.AddDays(-back), slot, LeastTrace).Length > LeastTrace);
         double roomC = question.Critical.At(question.Start[0].TemperatureC) - question.Start[0].DewPointC - question.WantedC;
         DayOutlook outlook = new()
         {
@@ -78,7 +81,7 @@ public static class OutlookComposer
         TimeSpan? When(double share)
         {
             double steps = MarginPaths.QuantileOf(crossings, share);
-            return steps <= to ? TimeSpan.FromMinutes(Math.Max(steps, 0) * AirDay.SlotMinutes) : null;
+            return steps <= to ? TimeSpan.FromMinutes(Math.Max(steps, from) * AirDay.SlotMinutes) : null;
         }
 
         DayOutlook spoken = outlook with
@@ -90,7 +93,7 @@ public static class OutlookComposer
             Late = When(Most),
             Band =
             [
-                .. Enumerable.Range(0, to + 1).Select(step => new OutlookBandPoint(
+                .. Enumerable.Range(from, to - from + 1).Select(step => new OutlookBandPoint(
                     step,
                     Margin(step, Few),
                     Margin(step, Half),

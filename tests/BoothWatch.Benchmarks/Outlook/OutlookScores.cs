@@ -31,27 +31,33 @@ internal static class OutlookScores
     {
         CriticalDewPoints clear = ClearCoat.CriticalDewPoints();
         CriticalDewPoints bare = new(_ => 0);
+        output.WriteLine($"\n{place}: {past.Dates.Count()} days. The margin of a clear coat outdoors, where air and dew point both change:\n");
+        Table(past, clear, output);
+        output.WriteLine("\nThe dew point alone, which is all that changes in a booth that is heated all day:\n");
+        Table(past, bare, output);
+        output.WriteLine();
+        Spoken(past, clear, output);
+    }
+
+    private static void Table(AirPast past, CriticalDewPoints critical, TextWriter output)
+    {
         int days = past.Dates.Count();
         DateOnly end = past.Dates.Last().AddDays(1);
-        output.WriteLine($"\n{place}: {days} days\n");
-        output.WriteLine("| from | ahead | margin: outlook | as it is now | better by | beyond chance | Brier: outlook | as it is now | dew point alone: better by | beyond chance | trend of an hour: better by |");
-        output.WriteLine("| --- | --- | --: | --: | --: | --- | --: | --: | --: | --- | --: |");
+        output.WriteLine("| from | ahead | outlook | as it is now | better by | beyond chance | Brier: outlook | as it is now | with 15 days | with 60 days | trend of an hour |");
+        output.WriteLine("| --- | --- | --: | --: | --: | --- | --: | --: | --: | --: | --: |");
         foreach (int hour in new[] { 8, 11, 14 })
         {
-            int slot = hour * 6;
-            IReadOnlyList<HorizonScore> margin = OutlookScore.Of(past, end, slot, clear, WantedC, OutlookQuestion.UsualWindow, days);
-            IReadOnlyList<HorizonScore> dewPoint = OutlookScore.Of(past, end, slot, bare, 0, OutlookQuestion.UsualWindow, days);
+            IReadOnlyList<HorizonScore> Scores(int window) => OutlookScore.Of(past, end, hour * 6, critical, WantedC, window, days);
+            (IReadOnlyList<HorizonScore> usual, IReadOnlyList<HorizonScore> half, IReadOnlyList<HorizonScore> twice) = (Scores(OutlookQuestion.UsualWindow), Scores(15), Scores(60));
             foreach (int ahead in Hours)
             {
-                HorizonScore m = margin.First(score => score.Step == ahead * 6);
-                HorizonScore d = dewPoint.First(score => score.Step == ahead * 6);
-                (double trend, double asNow) = Trend(past, slot, ahead * 6, clear);
+                HorizonScore At(IReadOnlyList<HorizonScore> scores) => scores.First(score => score.Step == ahead * 6);
+                HorizonScore score = At(usual);
+                (double trend, double asNow) = Trend(past, hour * 6, ahead * 6, critical);
                 output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"| {hour:00}:00 | {ahead} h | {m.Crps:0.00} °C | {m.CrpsAsNow:0.00} °C | {Better(m.Crps, m.CrpsAsNow)} | {(m.Wins ? "yes" : "no")} | {m.Brier:0.000} | {m.BrierAsNow:0.000} | {Better(d.Crps, d.CrpsAsNow)} | {(d.Margin.Wins ? "yes" : "no")} | {Better(trend, asNow)} |"));
+                    $"| {hour:00}:00 | {ahead} h | {score.Crps:0.00} °C | {score.CrpsAsNow:0.00} °C | {Better(score.Crps, score.CrpsAsNow)} | {(score.Wins ? "yes" : "no")} | {score.Brier:0.000} | {score.BrierAsNow:0.000} | {Better(At(half).Crps, At(half).CrpsAsNow)} | {Better(At(twice).Crps, At(twice).CrpsAsNow)} | {Better(trend, asNow)} |"));
             }
         }
-
-        Spoken(past, clear, output);
     }
 
     /// <summary>Mean absolute error of the margin when the line through the last hour goes on, and of "as it is now".</summary>
@@ -119,17 +125,22 @@ internal static class OutlookScores
                     AirPaths.Of(past, today, hour * 6, came[..1], OutlookQuestion.UsualWindow, HorizonScore.LeastDays, OutlookQuestion.MostSteps), critical, WantedC);
                 MarginPaths asNow = paths.AsItIsNow();
                 int step = (int)(outlook.To.TotalMinutes / AirDay.SlotMinutes);
-                double score = Crps.Of([.. Enumerable.Range(0, paths.Count).Select(path => paths[path][step])], room[step]);
-                double scoreAsNow = Crps.Of([.. Enumerable.Range(0, asNow.Count).Select(path => asNow[path][step])], room[step]);
+                if (!double.IsFinite(room[step]))
+                {
+                    continue;
+                }
+
+                double score = Crps.Of([.. Enumerable.Range(0, paths.Count).Select(path => paths[path][step]).Where(double.IsFinite)], room[step]);
+                double scoreAsNow = Crps.Of([.. Enumerable.Range(0, asNow.Count).Select(path => asNow[path][step]).Where(double.IsFinite)], room[step]);
                 differences.Add(score - scoreAsNow);
                 asNows.Add(scoreAsNow);
             }
 
             PairedDifference paired = PairedDifference.Of(differences);
             output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"asked at {hour:00}:00 of {asked} days: spoke on {spoke}; there {(asNows.Count == 0 ? 0 : -100 * paired.Mean / asNows.Average()):0} % better than 'as it is now' at its farthest hour ({(paired.Wins ? "beyond chance" : "not beyond chance")}); said 'spray day' {sprayDays.said} times, held {sprayDays.held}; said 'closes' {closes.said} times, closed {closes.came}; {Stopwatch.GetElapsedTime(0, ticks).TotalMilliseconds / Math.Max(1, asked):0.0} ms each"));
+                $"- asked at {hour:00}:00 of {asked} days: spoke on {spoke}; there {(asNows.Count == 0 ? 0 : -100 * paired.Mean / asNows.Average()):0} % better than 'as it is now' at its farthest hour ({(paired.Wins ? "beyond chance" : "not beyond chance")}); said 'spray day' {sprayDays.said} times, held {sprayDays.held}; said 'closes' {closes.said} times, closed {closes.came}; {Stopwatch.GetElapsedTime(0, ticks).TotalMilliseconds / Math.Max(1, asked):0.0} ms each"));
         }
     }
 
-    private static string Better(double score, double reference) => string.Create(CultureInfo.InvariantCulture, $"{100 * (1 - (score / reference)):0} %").Replace('-', '−');
+    private static string Better(double score, double reference) => string.Create(CultureInfo.InvariantCulture, $"{100 * (1 - (score / reference)):0;−0;0} %");
 }

@@ -9,6 +9,8 @@ internal static class ClearCoat
 {
     public static CriticalDewPoints CriticalDewPoints() => new(FindC);
 
-    public static double FindC(double airC) =>
-        CriticalHumidity.Find(TestCoat.Conditions(TestCoat.Retarded(TestCoat.Thinned("ordinary thinner"), 5), airC)).DewPointC;
+    /// <summary>Not a number outside the range of the film model.</summary>
+    public static double FindC(double airC) => airC is >= -20 and <= 60
+        ? CriticalHumidity.Find(TestCoat.Conditions(TestCoat.Retarded(TestCoat.Thinned("ordinary thinner"), 5), airC)).DewPointC
+        : double.NaN;
 }
