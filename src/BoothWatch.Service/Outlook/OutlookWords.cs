@@ -37,6 +37,11 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
     {
         ArgumentNullException.ThrowIfNull(state);
         DayOutlook outlook = state.Outlook;
+        if (outlook.Word == OutlookWord.Silent)
+        {
+            return Silence(state);
+        }
+
         string end = outlook.CoversTheDay ? $"to the end of the day, {Clock(state, outlook.End)}," : $"to {Clock(state, outlook.End)}";
         return outlook.Word switch
         {
@@ -45,8 +50,7 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
             OutlookWord.Closes => $"the margin closes before {Clock(state, outlook.End)} in {OfTen(1 - outlook.ShareAtEnd)}{MayCloseFrom(state)}{Left(state)}",
             OutlookWord.Opens or OutlookWord.MayOpen =>
                 $"the margin is too small now, and comes to suffice before {Clock(state, outlook.End)} in {OfTen(outlook.ShareAtEnd)}{From(state)}",
-            OutlookWord.NoSprayDay => $"the margin is too small now, and comes to suffice before {Clock(state, outlook.End)} in {OfTen(outlook.ShareAtEnd)}",
-            _ => Silence(state),
+            _ => $"the margin is too small now, and comes to suffice before {Clock(state, outlook.End)} in {OfTen(outlook.ShareAtEnd)}",
         };
     }
 
@@ -111,14 +115,14 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
 
     private static string Silence(OutlookState state) => state.Outlook.Silence switch
     {
-        OutlookSilence.AirUnknown => "no outlook: the air of the booth is not known",
-        OutlookSilence.MarginUnknown => "no outlook: the film model has no answer in this air",
-        OutlookSilence.TooFewDays => string.Create(CultureInfo.InvariantCulture, $"no outlook: {state.Outlook.Days} of the {OutlookQuestion.LeastDays} days needed are on record at this time of day"),
-        OutlookSilence.NoBetter => $"no outlook: on this shop’s record it does no better than {AsItIsNow}",
-        OutlookSilence.DayOver => "no outlook: the working day is nearly over",
-        OutlookSilence.NoRecord => $"no outlook: the journal cannot be read ({state.Trouble})",
-        OutlookSilence.SwitchedOff => "the outlook is switched off in the settings",
-        _ => "no outlook yet since the start",
+        OutlookSilence.AirUnknown => "the air of the booth is not known",
+        OutlookSilence.MarginUnknown => "the film model has no answer in this air",
+        OutlookSilence.TooFewDays => string.Create(CultureInfo.InvariantCulture, $"{state.Outlook.Days} of the {OutlookQuestion.LeastDays} days needed are on record at this time of day"),
+        OutlookSilence.NoBetter => $"on this shop’s record it does no better than {AsItIsNow}",
+        OutlookSilence.DayOver => "the working day is nearly over",
+        OutlookSilence.NoRecord => $"the journal cannot be read ({state.Trouble})",
+        OutlookSilence.SwitchedOff => "it is switched off in the settings",
+        _ => "not worked out yet since the start",
     };
 
     private string MayCloseFrom(OutlookState state) =>

@@ -13,11 +13,15 @@ public sealed record HorizonScore(int Step, double Crps, double CrpsAsNow, Paire
     /// <summary>Days that must have been forecast before anything counts as a win.</summary>
     public const int LeastDays = 10;
 
+    /// <summary>It must be better by this share: less is of no use to anybody, and of two equal forecasts one wins by rounding. Own choice.</summary>
+    public const double LeastGain = 0.02;
+
     /// <summary>The horizon.</summary>
     public TimeSpan Horizon => TimeSpan.FromMinutes(Step * AirDay.SlotMinutes);
 
     /// <summary>
-    /// True when the outlook may speak at this horizon: its margin wins beyond chance, and its chances of crossing over are not the worse ones.
+    /// True when the outlook may speak at this horizon: its margin wins by a useful share and beyond chance, and its chances of crossing over are not the
+    /// worse ones.
     /// </summary>
-    public bool Wins => Margin.Count >= LeastDays && Margin.Wins && Crossing.Mean <= 1e-12;
+    public bool Wins => Margin.Count >= LeastDays && Crps <= (1 - LeastGain) * CrpsAsNow && Margin.Wins && Crossing.Mean <= 1e-12;
 }
