@@ -135,7 +135,7 @@ public sealed record OutlookAnswer
             TookMs = Math.Round(state.TookMs, 1),
             Room = state.Room,
             Step = state.Step,
-            Band = [.. outlook.Band.Select(OutlookAnswerBand.Of)],
+            Band = [.. outlook.Band.Select(point => OutlookAnswerBand.Of(point, words.TimeOfDay(state, point.Step)))],
             Scores = [.. outlook.Scores.Select(OutlookAnswerScore.Of)],
         };
     }

@@ -1,8 +1,10 @@
 using System.Diagnostics;
 using System.Globalization;
+using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Outlook;
 using BoothWatch.Service.Assessing;
+using BoothWatch.Service.Coat;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors.Emulation;
@@ -23,6 +25,8 @@ public sealed partial class OutlookKeeper : BackgroundService
     /// <summary>A compressed day would ask for it all the time.</summary>
     public static readonly TimeSpan Soonest = TimeSpan.FromSeconds(5);
 
+    private static readonly TimeSpan Hour = TimeSpan.FromHours(1);
+
     /// <summary>Uncertainty of the margin while no piece is measured, °C. Assumed, as of the usual parts.</summary>
     private const double AssumedUncertaintyC = 1;
 
@@ -36,6 +40,8 @@ public sealed partial class OutlookKeeper : BackgroundService
     private readonly IOutlookRecord _record;
     private readonly CoatCriticalDewPoints _critical;
     private readonly CoatCriticalDewPoints _criticalOfMore;
+    private readonly RoomQuery _room;
+    private readonly RoomLearner _learner;
     private double _uncertaintyC = AssumedUncertaintyC;
     private volatile OutlookState _state = new();
 
@@ -46,17 +52,21 @@ public sealed partial class OutlookKeeper : BackgroundService
         CoatPlan plan,
         OutlookClock clock,
         JournalLocation location,
+        IOptions<BoothOptions> booth,
         IOptions<OutlookOptions> options,
         IOptions<DemoOptions> demo,
         TimeProvider time,
         ILogger<OutlookKeeper> logger)
     {
         ArgumentNullException.ThrowIfNull(clock);
+        ArgumentNullException.ThrowIfNull(booth);
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(demo);
         ArgumentNullException.ThrowIfNull(time);
         (_feed, _policy, _plan, _clock, _options, _time, _logger) = (feed, policy, plan, clock, options.Value, time, logger);
         _record = clock.IsScripted && _options.DemoPast ? new ScriptedRecord(demo.Value.Seed) : new JournalRecord(location, time.LocalTimeZone);
+        _room = new RoomQuery(location, StationPressure.AtAltitude(booth.Value.AltitudeM));
+        _learner = new RoomLearner(_room);
         (_critical, _criticalOfMore) = (new CoatCriticalDewPoints(plan), new CoatCriticalDewPoints(plan));
     }
 
@@ -122,6 +132,13 @@ public sealed partial class OutlookKeeper : BackgroundService
             return next with { Outlook = DayOutlook.SilentFor(OutlookSilence.AirUnknown) };
         }
 
+        // A compressed day holds no steps of the fan that a room could be learned from.
+        if (!_clock.IsScripted)
+        {
+            _learner.ReadOneDay(DateOnly.FromDateTime(now.Utc.UtcDateTime), cancellationToken);
+        }
+
+        (AirStep? step, IReadOnlyList<OutlookAir> start) = BoothHeading.Of(assessment, _room.Read(now.Utc - (Hour / _clock.Speed), now.Utc, _clock.Speed), _learner.Model);
         VerdictPolicy policy = _policy.Current;
         _uncertaintyC = assessment.Film?.MarginUncertaintyC ?? _uncertaintyC;
         double most = _plan.Ladder.Select(step => step.RetarderPct).Where(pct => pct <= policy.SlowDownAboveRetarderPct).DefaultIfEmpty(_plan.Ladder[0].RetarderPct).Max();
@@ -132,7 +149,7 @@ public sealed partial class OutlookKeeper : BackgroundService
             Today = now.Today,
             TimeOfDay = now.TimeOfDay,
             DayEnds = DayEnds,
-            Start = [new OutlookAir(air.TemperatureC, air.DewPointC)],
+            Start = start,
             Critical = _critical.For(level, air.PressurePa),
             WantedC = policy.RequiredMarginC + (policy.CoverageFactor * _uncertaintyC),
             Window = _options.WindowDays,
@@ -140,6 +157,8 @@ public sealed partial class OutlookKeeper : BackgroundService
         return next with
         {
             Outlook = OutlookComposer.Of(question),
+            Step = step,
+            Room = _learner.Model,
             RetarderPct = level,
             IsLoaded = _plan.LoadedRetarderPct is not null,
             MoreRetarderPct = most,

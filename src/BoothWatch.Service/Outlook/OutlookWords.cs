@@ -12,6 +12,9 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
     private const string NoBreak = "\u00a0";
     private const string AsItIsNow = "‘as it is now’";
 
+    /// <summary>The time of day of a step ahead.</summary>
+    internal TimeSpan TimeOfDay(OutlookState state, int step) => clock.TimeOfDayAfter(state.At!, TimeSpan.FromMinutes(step * AirDay.SlotMinutes));
+
     /// <summary>The mark, a few letters: <c>until about 13:00</c>.</summary>
     public string Mark(OutlookState state)
     {
@@ -88,10 +91,13 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
         yield return $"Margin now {text.Difference(outlook.MarginC)} for a piece as warm as the air; the verdict wants {text.Difference(outlook.WantedC)}. A colder piece has less.";
         yield return $"It speaks from {Length(outlook.From)} to {Length(outlook.To)} ahead, where on {outlook.Scores.Max(score => score.Margin.Count)} forecast days of this record it was better than {AsItIsNow} beyond chance."
             + (outlook.CoversTheDay ? "" : $" It says nothing of the time after {Clock(state, outlook.To)}.");
-        if (state.WithMore is { Word: not OutlookWord.Silent } more && (more.Word != outlook.Word || more.Middle != outlook.Middle))
+        if (state.WithMore is { Word: not OutlookWord.Silent } more)
         {
             string mark = Mark(state with { Outlook = more });
-            yield return $"With {RetarderWord(state.MoreRetarderPct)} instead of {RetarderWord(state.RetarderPct)}: {mark[..1].ToLowerInvariant()}{mark[1..]}.";
+            if (mark != Mark(state))
+            {
+                yield return $"With {RetarderWord(state.MoreRetarderPct)} instead of {RetarderWord(state.RetarderPct)}: {mark[..1].ToLowerInvariant()}{mark[1..]}.";
+            }
         }
 
         if (state.Room is { } room)
@@ -110,7 +116,7 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
         string by = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(step.ByRatio) * 1000:0.0} g of water a kg of air");
         return step.HeadingForDewPointC is { } headingC
             ? $"The air has just become {way} {what}, by {by}. The booth is heading for a dew point of {text.Temperature(headingC)}, and the outlook starts from there."
-            : $"The air has just become {way} {what}, by {by}. Earlier days say little of such a step.";
+            : $"The air has just become {way} {what}, by {by}. {(step.AtIntake ? "The booth follows while the fan runs; how fast is not learned here yet. " : "")}Earlier days say little of such a step.";
     }
 
     private static string Silence(OutlookState state) => state.Outlook.Silence switch

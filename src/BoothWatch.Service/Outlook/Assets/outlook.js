@@ -11,8 +11,8 @@ const ofTen = share => `${Math.round(share * 10)} of 10`;
 
 function hourLine(outlook, point) {
   const item = make("li");
-  item.append(make("b", `in ${hours(point.aheadH)}`), document.createTextNode(
-    ` margin ${degrees(point.middleC)} (${degrees(point.lowC)} to ${degrees(point.highC)}); ${outlook.holdsNow ? "held until then" : "enough by then"} in ${ofTen(point.share)}`));
+  item.append(make("b", point.timeOfDay), document.createTextNode(
+    ` in ${hours(point.aheadH)}: margin ${degrees(point.middleC)} (${degrees(point.lowC)} to ${degrees(point.highC)}); ${outlook.holdsNow ? "held until then" : "enough by then"} in ${ofTen(point.share)}`));
   return item;
 }
 
