@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using BoothWatch.Air;
 using BoothWatch.Outlook;
 using BoothWatch.Tests.Outlook;
 
@@ -12,6 +13,7 @@ namespace BoothWatch.Benchmarks.Outlook;
 internal static class OutlookScores
 {
     private const double WantedC = 2;
+    private const double HeatedToC = 21;
     private static readonly int[] Hours = [1, 2, 4, 6, 8, 10];
 
     public static int Print(IReadOnlyList<string> files, TextWriter output)
@@ -30,13 +32,16 @@ internal static class OutlookScores
     private static void Print(string place, AirPast past, TextWriter output)
     {
         CriticalDewPoints clear = ClearCoat.CriticalDewPoints();
-        CriticalDewPoints bare = new(_ => 0);
+        double heatedC = ClearCoat.FindC(HeatedToC);
+        CriticalDewPoints heated = new(_ => heatedC);
         output.WriteLine($"\n{place}: {past.Dates.Count()} days. The margin of a clear coat outdoors, where air and dew point both change:\n");
         Table(past, clear, output);
-        output.WriteLine("\nThe dew point alone, which is all that changes in a booth that is heated all day:\n");
-        Table(past, bare, output);
+        output.WriteLine("\nThe same coat in a booth that is heated to 21 °C all day, where the dew point alone changes:\n");
+        Table(past, heated, output);
         output.WriteLine();
-        Spoken(past, clear, output);
+        Spoken("outdoors", past, clear, output);
+        Spoken("heated", past, heated, output);
+        Following(past, output);
     }
 
     private static void Table(AirPast past, CriticalDewPoints critical, TextWriter output)
@@ -78,7 +83,7 @@ internal static class OutlookScores
     }
 
     /// <summary>Every day of the file as if it were today.</summary>
-    private static void Spoken(AirPast past, CriticalDewPoints critical, TextWriter output)
+    private static void Spoken(string booth, AirPast past, CriticalDewPoints critical, TextWriter output)
     {
         foreach (int hour in new[] { 8, 11, 14 })
         {
@@ -138,8 +143,36 @@ internal static class OutlookScores
 
             PairedDifference paired = PairedDifference.Of(differences);
             output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"- asked at {hour:00}:00 of {asked} days: spoke on {spoke}; there {(asNows.Count == 0 ? 0 : -100 * paired.Mean / asNows.Average()):0} % better than 'as it is now' at its farthest hour ({(paired.Wins ? "beyond chance" : "not beyond chance")}); said 'spray day' {sprayDays.said} times, held {sprayDays.held}; said 'closes' {closes.said} times, closed {closes.came}; {Stopwatch.GetElapsedTime(0, ticks).TotalMilliseconds / Math.Max(1, asked):0.0} ms each"));
+                $"- {booth}, asked at {hour:00}:00 of {asked} days: spoke on {spoke}; there {(asNows.Count == 0 ? 0 : -100 * paired.Mean / asNows.Average()):0} % better than 'as it is now' at its farthest hour ({(paired.Wins ? "beyond chance" : "not beyond chance")}); said 'spray day' {sprayDays.said} times, held {sprayDays.held}; said 'closes' {closes.said} times, closed {closes.came}; {Stopwatch.GetElapsedTime(0, ticks).TotalMilliseconds / Math.Max(1, asked):0.0} ms each"));
         }
+    }
+
+    /// <summary>A well-mixed booth of five changes an hour whose fan draws in the weather of the file: foretold from the intake, and "as it is now".</summary>
+    private static void Following(AirPast past, TextWriter output)
+    {
+        RoomModel room = new(5, 5, 5, 0, RoomModel.FewestSteps);
+        Dictionary<int, List<(double Followed, double AsNow)>> errors = [];
+        foreach (DateOnly date in past.Dates)
+        {
+            double[] outdoors = [.. past.Trace(date, 0, AirDay.Slots - 1).Select(air => MoistAir.FromDewPoint(50, air.DewPointC, 101_325).HumidityRatio)];
+            double[] booth = new double[outdoors.Length];
+            for (int i = 0; i < booth.Length; i++)
+            {
+                booth[i] = i == 0 ? outdoors[0] : room.RatioAfter(booth[i - 1], (outdoors[i - 1] + outdoors[i]) / 2, AirDay.SlotMinutes / 60.0);
+            }
+
+            foreach (int ahead in new[] { 1, 2, 3, 6, 12 })
+            {
+                for (int i = 18; i + ahead < booth.Length; i++)
+                {
+                    double followed = room.RatioAfter(booth[i], outdoors[i], ahead * AirDay.SlotMinutes / 60.0);
+                    (errors.TryGetValue(ahead, out var list) ? list : errors[ahead] = []).Add((Math.Abs(followed - booth[i + ahead]), Math.Abs(booth[i] - booth[i + ahead])));
+                }
+            }
+        }
+
+        output.WriteLine("- a booth of 5 changes an hour, foretold from its intake, is nearer than 'as it is now' by: " + string.Join(", ", errors.Select(entry =>
+            string.Create(CultureInfo.InvariantCulture, $"{entry.Key * AirDay.SlotMinutes} min {Better(entry.Value.Average(e => e.Followed), entry.Value.Average(e => e.AsNow))}"))));
     }
 
     private static string Better(double score, double reference) => string.Create(CultureInfo.InvariantCulture, $"{100 * (1 - (score / reference)):0;−0;0} %");
