@@ -30,7 +30,7 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
             OutlookWord.Opens when outlook.Middle <= outlook.From => $"within {Length(outlook.From)}",
             OutlookWord.Opens => $"from about {About(state, outlook.Middle!.Value)}",
             OutlookWord.MayOpen => "Perhaps later",
-            OutlookWord.NoSprayDay => "No spray day",
+            OutlookWord.NoSprayDay => outlook.MarginC > 0 ? "No full margin today" : "No spray day",
             _ => "No outlook",
         };
     }

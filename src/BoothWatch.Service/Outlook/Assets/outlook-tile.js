@@ -15,7 +15,7 @@ function show(outlook) {
   tile.dataset.word = outlook.word;
   set("outlookMark", outlook.mark);
   set("outlookMeaning", outlook.meaning);
-  set("outlookBasis", outlook.basis);
+  set("outlookBasis", outlook.step ? outlook.words[0] : outlook.basis);
   tile.hidden = HIDDEN.includes(outlook.silence);
 }
 
