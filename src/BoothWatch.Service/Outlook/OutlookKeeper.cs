@@ -110,7 +110,7 @@ public sealed partial class OutlookKeeper : BackgroundService
         {
             next = Make(next, now, cancellationToken);
         }
-        catch (Exception trouble) when (trouble is JournalException or ArgumentException or ArithmeticException)
+        catch (Exception trouble) when (trouble is JournalException or DryingFailedException or ArgumentException or InvalidOperationException or ArithmeticException or IOException)
         {
             // What is not known is not said; the verdict does not depend on it.
             if (_state.Trouble is null)
