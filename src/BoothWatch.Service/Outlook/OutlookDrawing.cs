@@ -26,7 +26,9 @@ public sealed class OutlookDrawing(OutlookClock clock, DegreeText text)
         ChartTheme theme = ChartTheme.Of(themeName);
         using Plot plot = new();
         plot.Font.Set(SvgText.Font);
-        Dress(plot, theme);
+        ChartDrawing.Dress(plot, theme);
+        plot.HideLegend();
+        plot.Axes.Right.FrameLineStyle.Width = 0;
         OutlookBandPoint[] band = [.. state.Outlook.Band.Where(point => double.IsFinite(point.LowC) && double.IsFinite(point.MiddleC) && double.IsFinite(point.HighC))];
         if (state.Outlook.Word == OutlookWord.Silent || band.Length < 2)
         {
@@ -59,24 +61,6 @@ public sealed class OutlookDrawing(OutlookClock clock, DegreeText text)
         MarkDay(plot, state, end, (low, high), theme);
         SetAxes(plot, state, end, (low, high), (width, height));
         return SvgText.Dash(SvgText.Loosen(plot.GetSvgXml(width, height)), (theme.Film.ToHex(), "7 5"));
-    }
-
-    private static void Dress(Plot plot, ChartTheme theme)
-    {
-        plot.FigureBackground.Color = theme.Ground;
-        plot.DataBackground.Color = theme.Ground;
-        plot.Axes.Color(theme.Ink);
-        plot.Grid.MajorLineColor = theme.Grid;
-        plot.HideLegend();
-        plot.Axes.Top.FrameLineStyle.Width = 0;
-        plot.Axes.Right.FrameLineStyle.Width = 0;
-        foreach (IAxis axis in new IAxis[] { plot.Axes.Left, plot.Axes.Bottom })
-        {
-            axis.TickLabelStyle.FontSize = FontPixels;
-            axis.FrameLineStyle.Color = theme.Grid;
-            axis.MajorTickStyle.Length = 0;
-            axis.MinorTickStyle.Length = 0;
-        }
     }
 
     // Between now and the first hour that it speaks of there is nothing to draw.
