@@ -6,6 +6,7 @@ using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Limits;
 using BoothWatch.Service.Logging;
+using BoothWatch.Service.Outlook;
 using BoothWatch.Service.Outputs.Influx;
 using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Metrics;
@@ -57,6 +58,7 @@ public static class BoothHost
         builder.Services.AddOutput<PageFeed>(pump => (pump.Capacity, pump.NewestOnly) = (1, true));
         builder.Services.AddJobs(file);
         builder.Services.AddLimit();
+        builder.Services.AddOutlook();
         builder.Services.AddAlerts();
         builder.Services.AddWhatIf();
         builder.Services.AddRecords();
@@ -78,6 +80,7 @@ public static class BoothHost
             .MapWhatIf()
             .MapReviews()
             .MapLimit()
+            .MapOutlook()
             .MapAlerts()
             .MapSetup()
             .MapBoothMetrics();
@@ -120,6 +123,7 @@ public static class BoothHost
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf), .. OutputView.LineOf(certificate)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf), .. OutputView.StatusOf(certificate)],
             HasJobs = true,
+            HasOutlook = true,
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,
         };
     }

@@ -3,6 +3,7 @@ using BoothWatch.Benchmarks.Alerts;
 using BoothWatch.Benchmarks.Demo;
 using BoothWatch.Benchmarks.Film;
 using BoothWatch.Benchmarks.Jobs;
+using BoothWatch.Benchmarks.Outlook;
 using BoothWatch.Benchmarks.Reviews;
 using BoothWatch.Benchmarks.Scaling;
 using BoothWatch.Benchmarks.Series;
@@ -16,6 +17,7 @@ using BoothWatch.Benchmarks.WhatIf;
 // demo [MINUTES]      start to first verdict and memory of the demo
 // jobs                server time of every list, job and coat with 10,000 coats and five years of minutes
 // reviews             server time of the reviews of coats
+// outlook FILE ...     score of the outlook on files of open weather data (docs/outlook.md)
 // alerts              how long an alert takes from the reading to a webhook receiver on loopback
 // tick                what a tick costs, with all outputs up and with all down
 // what-if             how long an answer to a what-if question takes
@@ -32,6 +34,7 @@ return args switch
     ["reviews"] => await ReviewCost.RunAsync(Console.Out),
     ["demo"] => await DemoRun.RunAsync(10, Console.Out),
     ["demo", string minutes] => await DemoRun.RunAsync(double.Parse(minutes, System.Globalization.CultureInfo.InvariantCulture), Console.Out),
+    ["outlook", .. string[] files] => OutlookScores.Print(files, Console.Out),
     ["alerts"] => await AlertLatency.RunAsync(Console.Out),
     ["tick"] => await TickCost.RunAsync(Console.Out),
     ["what-if"] => await WhatIfAnswers.RunAsync(Console.Out),

@@ -114,7 +114,7 @@ internal sealed partial class DemoPast(
     private List<Assessment> Play(DemoCoat demo, CoatPlan plan, Assessor assessor, CancellationToken cancellationToken)
     {
         ScriptTime script = new();
-        ScriptedShop shop = new(new ShopClock(script, Options.Create(new DemoOptions { DayLengthS = (ShopClock.Closing - ShopClock.Opening).TotalSeconds })));
+        ScriptedShop shop = new(script.ShopClock());
         TimeSpan first = Max(demo.At - TimeSpan.FromHours(1), ShopClock.Opening);
         TimeSpan last = Min(demo.At + TimeSpan.FromHours(2), ShopClock.Closing - TimeSpan.FromMinutes(1));
         List<Assessment> assessments = [];
@@ -161,14 +161,4 @@ internal sealed partial class DemoPast(
 
     [LoggerMessage(312, LogLevel.Warning, "The demo journal got no past: {Problem}")]
     private partial void LogFailed(string problem);
-
-    /// <summary>A clock that stands where the script is.</summary>
-    private sealed class ScriptTime : TimeProvider
-    {
-        public TimeSpan Elapsed { get; set; }
-
-        public override long TimestampFrequency => TimeSpan.TicksPerSecond;
-
-        public override long GetTimestamp() => Elapsed.Ticks;
-    }
 }

@@ -54,6 +54,7 @@ public sealed partial class PageHtml
             "offset" => text.Convert(0).ToString(CultureInfo.InvariantCulture),
             "zone" => time.LocalTimeZone.Id,
             "charts" => PageAssets.HasChartLibrary ? "library" : "picture",
+            "outlook" => sources.HasOutlook ? "yes" : "no",
             "jobs" => sources.HasJobs ? "yes" : "no",
             _ => view.Fields[name],
         };

@@ -33,6 +33,9 @@ public sealed record PageSources
     /// <summary>True where jobs and coats are served: the page then shows the running job and marks coats in its chart.</summary>
     public bool HasJobs { get; init; }
 
+    /// <summary>True where the outlook is served: the page then shows it.</summary>
+    public bool HasOutlook { get; init; }
+
     /// <summary>True while at least one sensor is emulated.</summary>
     public bool AnyEmulated => Sensors.Any(s => s.Emulated);
 

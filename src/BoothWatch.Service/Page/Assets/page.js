@@ -219,6 +219,7 @@ function offerAwake() {
 
 // What a glance does not need comes after it: the running job, and the charts.
 async function loadRest() {
+  if (document.body.dataset.outlook === "yes") { import("/outlook-tile.js").then(tile => tile.start()); }
   if (document.body.dataset.jobs === "yes") { import("/jobs-tile.js").then(tile => tile.start()); }
   import("/chart.js").then(chart => chart.start(byId("past")));
 }

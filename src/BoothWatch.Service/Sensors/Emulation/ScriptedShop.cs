@@ -7,7 +7,8 @@ namespace BoothWatch.Service.Sensors.Emulation;
 /// It knows nothing of verdicts. Safe to use from several threads.
 /// </summary>
 /// <param name="clock">Shop time.</param>
-public sealed class ScriptedShop(ShopClock clock)
+/// <param name="weather">The weather; null: as in the script.</param>
+public sealed class ScriptedShop(ShopClock clock, ShopWeather? weather = null)
 {
     /// <summary>Longest step, shop seconds; the script is held over a step.</summary>
     private const double StepS = 10;
@@ -57,7 +58,7 @@ public sealed class ScriptedShop(ShopClock clock)
                 Advance(Math.Min(StepS, untilS - _advancedS));
             }
 
-            ShopMoment moment = ShopScript.At(now.TimeOfDay);
+            ShopMoment moment = Moment(now.TimeOfDay);
             double ratio = Math.Min(_room.HumidityRatio, SaturatedRatio(moment.PressurePa));
             return new ShopState(
                 now,
@@ -72,6 +73,8 @@ public sealed class ScriptedShop(ShopClock clock)
     /// <summary>Share of the clean flow that the fan still draws through the loaded filter.</summary>
     private double FlowShare => 1 / Math.Sqrt(1 + (_load / 2));
 
+    private ShopMoment Moment(TimeSpan timeOfDay) => weather is null ? ShopScript.At(timeOfDay) : ShopScript.At(timeOfDay, weather);
+
     private static MoistAir Outdoors(in ShopMoment moment) =>
         MoistAir.FromDewPoint(moment.OutdoorTemperatureC, moment.OutdoorDewPointC, moment.PressurePa);
 
@@ -81,7 +84,7 @@ public sealed class ScriptedShop(ShopClock clock)
     private void Open(int day)
     {
         // The booth has settled to the morning before the shop opens; the night is not played.
-        ShopMoment morning = ShopScript.At(ShopClock.Opening);
+        ShopMoment morning = Moment(ShopClock.Opening);
         _load = 0;
         _room = new Room(morning.WorkshopTemperatureC, Outdoors(morning).HumidityRatio);
         for (int hour = 0; hour < 12; hour++)
@@ -96,7 +99,7 @@ public sealed class ScriptedShop(ShopClock clock)
 
     private void Advance(double seconds)
     {
-        ShopMoment moment = ShopScript.At(ShopClock.Opening + TimeSpan.FromSeconds(_advancedS));
+        ShopMoment moment = Moment(ShopClock.Opening + TimeSpan.FromSeconds(_advancedS));
         double before = _room.TemperatureC;
         _room.Step(Inputs(moment), seconds);
         double airC = (before + _room.TemperatureC) / 2;

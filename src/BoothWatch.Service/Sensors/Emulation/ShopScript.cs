@@ -9,6 +9,7 @@ public static class ShopScript
     /// <summary>How much colder than the booth the piece is when it is brought in at 08:00, K.</summary>
     public const double PieceColderK = 4.5;
 
+    private static readonly TimeSpan RainGathers = new(10, 0, 0);
     private static readonly TimeSpan DoorOpens = new(9, 0, 0);
     private static readonly TimeSpan DoorCloses = new(9, 8, 0);
 
@@ -40,6 +41,23 @@ public static class ShopScript
             FanOn: true,
             DoorOpen: timeOfDay >= DoorOpens && timeOfDay < DoorCloses,
             from.Phase);
+    }
+
+    /// <summary>What the script says of a time of day on a day of other weather.</summary>
+    public static ShopMoment At(TimeSpan timeOfDay, ShopWeather weather)
+    {
+        ArgumentNullException.ThrowIfNull(weather);
+        TimeSpan played = timeOfDay - weather.RainLater;
+        played = weather.StaysDry && played > RainGathers ? RainGathers : played < Day[0].At ? Day[0].At : played;
+        ShopMoment moment = At(played);
+        double temperatureC = moment.OutdoorTemperatureC + weather.WarmerC;
+        return moment with
+        {
+            OutdoorTemperatureC = temperatureC,
+            OutdoorDewPointC = Math.Min(temperatureC, moment.OutdoorDewPointC + weather.DamperC),
+            WorkshopTemperatureC = moment.WorkshopTemperatureC + (weather.WarmerC / 3),
+            DoorOpen = At(timeOfDay).DoorOpen,
+        };
     }
 
     private static double Between(double from, double to, double share) => from + ((to - from) * share);
