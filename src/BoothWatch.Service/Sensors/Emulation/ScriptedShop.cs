@@ -24,8 +24,11 @@ public sealed class ScriptedShop(ShopClock clock)
     /// <summary>Water vapour from one person at light work, kg/s: about 60 g/h (common practice, no source).</summary>
     private const double PersonKgPerS = 60e-3 / 3600;
 
-    /// <summary>Time constant of the warming piece, s. Assumed: 20 mm of wood.</summary>
-    private const double PieceTimeConstantS = 1000;
+    /// <summary>Thickness of the piece, mm: a solid body.</summary>
+    public const double PieceThicknessMm = 45;
+
+    /// <summary>Time constant of the warming piece, s. Assumed: what 45 mm of wood have once the first minutes are over.</summary>
+    private const double PieceTimeConstantS = 2100;
 
     /// <summary>Pressure drop of the clean filter at full flow, Pa. Assumed: a paint-arrestor pad.</summary>
     private const double CleanFilterPa = 45;

@@ -7,7 +7,7 @@ namespace BoothWatch.Service.Sensors.Emulation;
 public static class ShopScript
 {
     /// <summary>How much colder than the booth the piece is when it is brought in at 08:00, K.</summary>
-    public const double PieceColderK = 4.5;
+    public const double PieceColderK = 12;
 
     private static readonly TimeSpan DoorOpens = new(9, 0, 0);
     private static readonly TimeSpan DoorCloses = new(9, 8, 0);

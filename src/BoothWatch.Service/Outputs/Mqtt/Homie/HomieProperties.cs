@@ -41,6 +41,8 @@ internal static class HomieProperties
         new("film", "recommended-retarder", "Least retarder level that serves", "float", a => HomiePayload.Of(a.Film?.RecommendedRetarderPct), Percent),
 
         new("piece", "temperature", "Surface temperature", "float", Reading(Quantity.PieceTemperature), Celsius),
+        new("piece", "dew-point-clearance", "Height of the surface over the dew point", "float", a => HomiePayload.Of(a.Warming?.ClearanceC), Celsius),
+        new("piece", "warm-in", "Time until it is warm enough in this air", "float", a => HomiePayload.Of(a.Warming is { State: WarmingState.Warm } ? 0 : a.Warming?.LeftS), "s"),
         Quality("piece", Quantity.PieceTemperature),
 
         new("exhaust", "proven", "Fan proven to move air", "boolean", Proof, Format: "not proven,proven"),

@@ -1,0 +1,36 @@
+namespace BoothWatch.Verdicts;
+
+/// <summary>Says when a piece is warm, always with the range and never more finely than is known.</summary>
+public static class WarmingText
+{
+    /// <summary>The time with its range, for example <c>about 40 min (30 min to 1 h)</c>; empty where there is none.</summary>
+    public static string Time(PieceWarming? warming)
+    {
+        if (warming is not { LeftS: double leftS, LeastS: double leastS })
+        {
+            return "";
+        }
+
+        string left = RoughTime.Of(leftS);
+        string range = Range(leastS, warming.MostS);
+        return (RoughTime.Minutes(leftS) < 1 ? left : $"about {left}") + (range.Length == 0 ? "" : $" ({range})");
+    }
+
+    /// <summary>The range alone, for example <c>30 min to 1 h</c>; empty where it is no wider than the rounding.</summary>
+    public static string Range(double leastS, double? mostS)
+    {
+        string least = RoughTime.Of(leastS);
+        return mostS is not { } most ? $"{least} or more"
+            : RoughTime.Of(most) == least ? ""
+            : $"{least} to {RoughTime.Of(most)}";
+    }
+
+    /// <summary>What follows upon "warm the piece to so much", with the comma before it; empty where there is nothing to say.</summary>
+    internal static string After(PieceWarming? warming) => warming?.State switch
+    {
+        WarmingState.Warming => $", in this air {Time(warming)}",
+        WarmingState.AirTooCold => ", which this air is not warm enough for",
+        WarmingState.NotWarming => ", it is not warming now",
+        _ => "",
+    };
+}
