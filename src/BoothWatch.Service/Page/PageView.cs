@@ -107,6 +107,7 @@ public sealed record PageView
                 ["pieceClear"] = piece.Clearance,
                 ["warm"] = piece.Mark,
                 ["warmMeaning"] = piece.Meaning(TimeOfDay(state, demo, time)),
+                ["warmBasis"] = piece.Basis,
                 ["warmCare"] = piece.Care,
                 ["warmHeard"] = piece.Heard,
                 ["pieceTyped"] = sources.PieceEntry?.Words ?? "",

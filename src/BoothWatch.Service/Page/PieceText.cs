@@ -43,7 +43,7 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
         : warming.ClearanceC >= 0 ? $"{Size(warming.ClearanceC)} over the dew point"
         : $"{Size(warming.ClearanceC)} under the dew point";
 
-    /// <summary>What the time means, and what it rests on.</summary>
+    /// <summary>What the time means.</summary>
     /// <param name="now">The time of day that the shop goes by.</param>
     public string Meaning(TimeSpan now)
     {
@@ -55,7 +55,7 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
         string target = text.AtLeast(warming!.TargetC);
         return warming.State switch
         {
-            WarmingState.Warming => $"until it has {target}, at about {Clock(now, warming.LeftS!.Value)}{Range()}, if the air stays as it is; {Basis()}",
+            WarmingState.Warming => $"until it has {target}, at about {Clock(now, warming.LeftS!.Value)}{Range()}, if the air stays as it is",
             WarmingState.NotWarming => $"it must have {target} and has not warmed in the last minutes, though the air is warmer: is the sensor on the piece, and does air get to it?",
             WarmingState.AirTooCold => $"it must have {target}, and this air is no warmer than that: waiting here does not warm it",
             WarmingState.Unknown => $"it must have {target}; nobody can say yet when",
@@ -81,6 +81,15 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
         }
     }
 
+    /// <summary>What the time rests on; empty without one.</summary>
+    public string Basis => warming?.Basis switch
+    {
+        null => "",
+        WarmingBasis.Measured => "By how it has warmed in the last minutes.",
+        _ when isTyped => "By the model, from the value typed in: measure again then.",
+        _ => "By the model, until it has been watched for long enough.",
+    };
+
     private string Size(double differenceC) => text.Difference(Math.Abs(differenceC)).TrimStart('+');
 
     private string Range()
@@ -88,10 +97,6 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
         string range = WarmingText.Range(warming!.LeastS!.Value, warming.MostS);
         return range.Length == 0 ? "" : $" ({DegreeText.Tie(range)})";
     }
-
-    private string Basis() => warming!.Basis == WarmingBasis.Measured ? "by how it has warmed in the last minutes"
-        : isTyped ? "by the model, from the value typed in: measure again then"
-        : "by the model, until it has been watched for long enough";
 
     // Five minutes are as fine as this is known, unless it is soon.
     private static string Clock(TimeSpan now, double leftS)

@@ -38,7 +38,7 @@ public static class Samples
 
     /// <summary>A piece that was brought in under the dew point, on its way to being warm.</summary>
     public static Assessment Cold { get; } = Make(Verdict.Wait, 21.0, 47.5, 9.4, 8.8, 3.1, 0, 5,
-        new Reason("piece-near-dew-point", Verdict.Wait, "piece 8.8 °C, 0.6 °C under the dew point", "wait, and warm the piece to 16.0 °C or more, in this air about 25 min (15 min to 40 min)")) with
+        new Reason("piece-near-dew-point", Verdict.Wait, "piece 8.8 °C, 0.6 °C under the dew point", "wait, and warm the piece to 16.0 °C or more, in this air about 25 min (15 to 40 min)")) with
     {
         Warming = new PieceWarming
         {

@@ -16,6 +16,7 @@ public class WarmingTextTests
 
     [Theory]
     [InlineData(2400, 1800, 3600.0, "about 40 min (30 min to 1 h)")]
+    [InlineData(2400, 1800, 3000.0, "about 40 min (30 to 50 min)")]
     [InlineData(2400, 1800, null, "about 40 min (30 min or more)")]
     [InlineData(2400, 2390, 2410.0, "about 40 min")]
     [InlineData(20, 5, 100.0, "under 1 min (under 1 min to 2 min)")]
@@ -39,7 +40,7 @@ public class WarmingTextTests
         {
             Warming = Sample(WarmingState.Warming) with { LeftS = 1500, LeastS = 1200, MostS = 1800 },
         };
-        Assert.Equal("let it warm in the booth to 17.0 °C first, in this air about 25 min (20 min to 30 min)", new PieceAgainstAir().Judge(evidence).Single().Action);
+        Assert.Equal("let it warm in the booth to 17.0 °C first, in this air about 25 min (20 to 30 min)", new PieceAgainstAir().Judge(evidence).Single().Action);
     }
 
     private static PieceWarming Sample(WarmingState state) => new() { State = state, TargetC = 17, TargetFrom = WarmingTarget.Air, ClearanceC = 1 };

@@ -90,7 +90,7 @@ public class ScriptedShopTests(ITestOutputHelper output)
         List<ShopState> day = Day();
         double Colder(int second) => day[second].BoothAir.TemperatureC - day[second].PieceTemperatureC;
 
-        Assert.InRange(Colder(0), 11.5, 12.5);
+        Assert.InRange(Colder(0), 12, 17);
         Assert.True(day[0].PieceTemperatureC < day[0].BoothAir.DewPointC);
         Assert.InRange(Colder(12), 4.5, 6.5);
         Assert.InRange(Colder(40), 0, 1.5);
