@@ -77,7 +77,7 @@ public sealed class JobClock(
     {
         try
         {
-            return DryingDelay.Between(physics.CaseOf(details, air, pieceC), physics.ReferenceOf(details, air.PressurePa));
+            return DryingDelay.Between(physics.CaseOf(details, air, pieceC), physics.ReferenceOf(details, air.PressurePa), text: new TemperatureText(policy.TemperatureUnit));
         }
         catch (Exception unknown) when (unknown is DryingFailedException or JobRuleException or ArgumentException)
         {

@@ -1,5 +1,7 @@
+using System.Text;
 using BoothWatch.Service.Access;
 using BoothWatch.Service.Sensors;
+using BoothWatch.Verdicts;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -80,7 +82,9 @@ public static class PageSetup
             app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
         }
 
-        app.MapFiles("page", ("/shared.js", "shared.js")).OpenToAnyone();
+        byte[] shared = Encoding.UTF8.GetBytes(PageAssets.ReadText("page/shared.js")
+            .Replace("{{unit}}", app.Services.GetRequiredService<PageSources>().TemperatureUnit.Symbol(), StringComparison.Ordinal));
+        app.MapGet("/shared.js", () => TypedResults.Bytes(shared, "text/javascript; charset=utf-8")).OpenToAnyone().ExcludeFromDescription();
         app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using BoothWatch.Film;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Jobs;
 
@@ -35,9 +36,10 @@ public sealed record DryingDelay
     /// <param name="here">The coat in its air.</param>
     /// <param name="reference">The same kind of coat as a schedule has it in mind.</param>
     /// <param name="parameters">Model parameters; null: <see cref="FilmParameters.Default"/>.</param>
+    /// <param name="text">Writes the temperatures of the causes; by default in °C.</param>
     /// <exception cref="ArgumentException">A condition is out of range; the message names it.</exception>
     /// <exception cref="DryingFailedException">The solver gave up.</exception>
-    public static DryingDelay Between(DryingCase here, DryingCase reference, FilmParameters? parameters = null)
+    public static DryingDelay Between(DryingCase here, DryingCase reference, FilmParameters? parameters = null, TemperatureText text = default)
     {
         ArgumentNullException.ThrowIfNull(here);
         ArgumentNullException.ThrowIfNull(reference);
@@ -45,7 +47,7 @@ public sealed record DryingDelay
         double? setS = TimeToSet(here);
         double? referenceS = TimeToSet(reference);
         List<DelayCause> causes = [];
-        foreach ((string what, DryingCase changed) in Changes(here, reference))
+        foreach ((string what, DryingCase changed) in Changes(here, reference, text))
         {
             double? without = TimeToSet(changed);
             if (without is > 0 && setS is null)
@@ -83,14 +85,14 @@ public sealed record DryingDelay
         ? string.Create(CultureInfo.InvariantCulture, $"{cause.What} (times {factor:0.0#})")
         : cause.What;
 
-    private static IEnumerable<(string What, DryingCase Changed)> Changes(DryingCase here, DryingCase reference)
+    private static IEnumerable<(string What, DryingCase Changed)> Changes(DryingCase here, DryingCase reference, TemperatureText text)
     {
         CoatConditions own = here.Conditions;
         CoatConditions plan = reference.Conditions;
         if (own.AirTemperatureC != plan.AirTemperatureC || own.PieceTemperatureC != plan.PieceTemperatureC)
         {
             yield return (
-                Text($"air of {own.AirTemperatureC:0.0} °C and a piece of {own.PieceTemperatureC:0.0} °C"),
+                $"air of {text.Of(own.AirTemperatureC)} and a piece of {text.Of(own.PieceTemperatureC)}",
                 here with { Conditions = own with { AirTemperatureC = plan.AirTemperatureC, PieceTemperatureC = plan.PieceTemperatureC } });
         }
 

@@ -1,5 +1,6 @@
 using BoothWatch.Film;
 using BoothWatch.Jobs;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Reviews;
 
@@ -86,7 +87,7 @@ public static class CoatReviewer
             LeastMomentMarginC = least,
             SolventTrappingRisk = run.SolventTrappingRisk,
         };
-        DryingDelay? delay = coat.Outcome == CoatOutcome.Soft ? DryingDelay.Between(Here(coat, sprayed), Reference(coat), parameters) : null;
+        DryingDelay? delay = coat.Outcome == CoatOutcome.Soft ? DryingDelay.Between(Here(coat, sprayed), Reference(coat), parameters, new TemperatureText(coat.Policy.TemperatureUnit)) : null;
         return new CoatReview
         {
             Landed = coat.Landing,

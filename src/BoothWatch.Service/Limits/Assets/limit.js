@@ -5,8 +5,6 @@ const EVERY_MS = 15000;
 const MOST_COATS = 40;
 let drawn = "";
 
-const degrees = value => `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)} °C`;
-
 function gateLine(gate) {
   const item = make("li");
   item.append(make("b", `${gate.have} of ${gate.need}`, gate.isOpen ? "open" : ""));
@@ -19,7 +17,7 @@ function coatLine(coat) {
   const link = make("a", when(coat.start));
   link.href = `/jobs?id=${coat.jobId}`;
   item.append(link, make("span", ` ${words(coat.outcome)}`, coat.outcome === "blushed" ? "bad" : ""),
-    make("span", ` with a margin of ${degrees(coat.marginC)} (standard uncertainty ${coat.marginUncertaintyC.toFixed(1)} °C)`));
+    make("span", ` with a margin of ${difference(coat.marginC, "+")} (standard uncertainty ${difference(coat.marginUncertaintyC)})`));
   return item;
 }
 
