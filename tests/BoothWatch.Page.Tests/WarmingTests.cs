@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using BoothWatch.Service;
+using BoothWatch.Service.Access;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Tests.Page;
 using BoothWatch.Verdicts;
@@ -108,6 +109,39 @@ public sealed partial class WarmingTests(Browser browser) : IDisposable
         await Picture(tab, $"warming-{state}");
     }
 
+    /// <summary>Measured by hand and typed in: the time comes from the model, and the page says when to measure again.</summary>
+    [BrowserFact]
+    public async Task Piece_TypedIn_IsToldWhenToMeasureAgain()
+    {
+        await using WebApplication booth = await StartBooth(new
+        {
+            series = new { folder = _folder },
+            mqtt = new { use = "off" },
+            page = new { url = "http://127.0.0.1:0" },
+            clock = new { requireSynchronised = false },
+            demo = new { dayLengthS = 32400 },
+            coat = new { substrate = "thick wood" },
+            sensors = new { proving = true, piece = new { part = "typed" } },
+        });
+        string url = booth.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
+        await using Tab tab = await browser.Open("about:blank", 390, 844);
+        await tab.SignIn($"{url}/sign-in#{booth.Services.GetRequiredService<StartCode>().Current}", url);
+        await tab.Page.GetByLabel("Piece measured by hand, °C").FillAsync("6");
+        await tab.Page.Keyboard.PressAsync("Enter");
+        await Expect(tab.Field("warmBasis")).ToHaveTextAsync("By the model, from the value typed in: measure again then.", new() { Timeout = 30_000 });
+        await Expect(tab.Field("warm")).ToHaveTextAsync(Minutes());
+        await Expect(tab.Field("warmMeaning")).ToHaveTextAsync(Meaning());
+        await Picture(tab, "warming-typed");
+
+        // Measured again, warm: nothing is left of it.
+        await tab.Page.GetByLabel("Piece measured by hand, °C").FillAsync("19");
+        await tab.Page.Keyboard.PressAsync("Enter");
+        await Expect(tab.Field("piece")).ToHaveTextAsync("19.0\u00a0°C", new() { Timeout = 30_000 });
+        await Expect(tab.Field("warmBasis")).ToHaveTextAsync("");
+        Assert.Empty(tab.Complaints);
+        await booth.StopAsync();
+    }
+
     /// <summary>The tile has nothing to press, so keys pass over it and what it says is not lost to who uses them alone.</summary>
     [BrowserFact]
     public async Task Keyboard_Alone_PassesOverTheTileToTheCups()
@@ -137,10 +171,10 @@ public sealed partial class WarmingTests(Browser browser) : IDisposable
         }
     }
 
-    private async Task<WebApplication> StartBooth()
+    private async Task<WebApplication> StartBooth(object? settings = null)
     {
         string path = Path.Combine(_folder, "boothwatch.json");
-        await File.WriteAllTextAsync(path, JsonSerializer.Serialize(new
+        await File.WriteAllTextAsync(path, JsonSerializer.Serialize(settings ?? new
         {
             series = new { folder = _folder },
             mqtt = new { use = "off" },

@@ -74,6 +74,11 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
             }
 
             string dew = warming!.ClearanceC < 0 ? "Dew is falling on it: wipe it off and let it dry. " : "";
+            if (warming.State == WarmingState.AirTooCold)
+            {
+                return $"{dew}Warm the shop first, or wait for drier air; no flame and no heater near vapour.";
+            }
+
             string middle = warming.CoreColderC >= ColdMiddleC
                 ? $" Its middle will still be about {Size(warming.CoreColderC.Value)} colder then and cools the film: hold a dry cloth on a spot for two minutes and measure under it."
                 : "";

@@ -47,6 +47,14 @@ public class PieceTextTests
         Assert.DoesNotContain("middle", dry.Care, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Care_InAirThatIsTooCold_SendsNobodyToWaitInIt()
+    {
+        string care = Of(Cold with { State = WarmingState.AirTooCold, LeftS = null, LeastS = null, MostS = null, Basis = null }).Care;
+        Assert.Contains("no flame and no heater near vapour", care, StringComparison.Ordinal);
+        Assert.DoesNotContain("blocks", care, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(5.0, "", "")]
     [InlineData(60.0, "Warm", "The piece is warm enough now.")]
