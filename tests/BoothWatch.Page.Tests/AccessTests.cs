@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using BoothWatch.Service.Tests.Access;
 using BoothWatch.Service.Tests.Jobs;
 using Deque.AxeCore.Commons;
@@ -24,7 +25,7 @@ public sealed class AccessTests(Browser browser)
         await page.Context.SetExtraHTTPHeadersAsync(new Dictionary<string, string> { [SeemsFrom.Header] = SeemsFrom.Afar });
 
         await page.GotoAsync(host.Url + "/jobs");
-        await page.WaitForURLAsync("**/sign-in?next=%2Fjobs");
+        await Expect(page).ToHaveURLAsync(new Regex(Regex.Escape("/sign-in?next=%2Fjobs") + "$"));
         await Expect(page.GetByLabel("Shared secret of the shop")).ToBeFocusedAsync();
         await page.Keyboard.TypeAsync("a wrong one");
         await page.Keyboard.PressAsync("Enter");
@@ -32,7 +33,7 @@ public sealed class AccessTests(Browser browser)
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Sign in" })).ToBeEnabledAsync();
         await page.Keyboard.TypeAsync(Secret); // what was typed is selected, so this replaces it
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/jobs");
+        await Expect(page).ToHaveURLAsync(new Regex(Regex.Escape("/jobs") + "$"));
 
         await page.GetByLabel("Piece").First.FocusAsync();
         await page.Keyboard.TypeAsync("side table");
@@ -45,7 +46,7 @@ public sealed class AccessTests(Browser browser)
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByText("You are signed out.")).ToBeVisibleAsync();
         await page.GotoAsync(host.Url + "/jobs?id=1");
-        await page.WaitForURLAsync("**/sign-in?next=%2Fjobs%3Fid%3D1");
+        await Expect(page).ToHaveURLAsync(new Regex(Regex.Escape("/sign-in?next=%2Fjobs%3Fid%3D1") + "$"));
 
         // The console names the one refusal that the wrong secret got, and nothing of the content policy.
         Assert.All(tab.Complaints, complaint => Assert.Contains("401", complaint, StringComparison.Ordinal));
@@ -59,10 +60,10 @@ public sealed class AccessTests(Browser browser)
         await using Tab tab = await browser.Open(host.Url + "/jobs", 390, 844);
         await tab.Page.GetByLabel("Piece").First.FillAsync("side table");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Start" }).ClickAsync();
-        await tab.Page.WaitForURLAsync("**/sign-in?next=%2Fjobs");
+        await Expect(tab.Page).ToHaveURLAsync(new Regex(Regex.Escape("/sign-in?next=%2Fjobs") + "$"));
         await tab.Page.GetByLabel("Start code").FillAsync(host.SignInLink.Split('#')[1]);
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await tab.Page.WaitForURLAsync("**/jobs");
+        await Expect(tab.Page).ToHaveURLAsync(new Regex(Regex.Escape("/jobs") + "$"));
         await tab.Page.GetByLabel("Piece").First.FillAsync("side table");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Start" }).ClickAsync();
         await Expect(tab.Page.Locator("#piece")).ToHaveTextAsync("side table");
@@ -80,7 +81,7 @@ public sealed class AccessTests(Browser browser)
         await tab.Page.Locator("html[data-link=live]").WaitForAsync();
         await tab.Page.Context.ClearCookiesAsync();
         await tab.Page.EvaluateAsync("source.close(); connect()");
-        await tab.Page.WaitForURLAsync("**/sign-in?next=%2F");
+        await Expect(tab.Page).ToHaveURLAsync(new Regex(Regex.Escape("/sign-in?next=%2F") + "$"));
     }
 
     [BrowserFact]

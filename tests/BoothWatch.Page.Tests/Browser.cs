@@ -15,6 +15,8 @@ public sealed class Browser : IAsyncLifetime
             return;
         }
 
+        // Nothing is measured by it: a machine that is busy with other tests takes its time.
+        Assertions.SetDefaultExpectTimeout(60_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {

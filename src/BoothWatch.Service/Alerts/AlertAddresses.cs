@@ -30,7 +30,7 @@ public static class AlertAddresses
         RouteGroupBuilder changes = app.MapGroup("").RequireChange();
         changes.MapPost("/api/alerts/test/{channel}", alerts.Test).Change("alerts-test", "Try a channel", "{}. Sends a test message and waits for the outcome, at most 15 s.").Produces<TestAnswer>();
         changes.MapPost("/api/alerts/{id}/acknowledge", alerts.Acknowledge).Change("alerts-acknowledge", "Acknowledge an alert", "{}").Produces<AlertRow>();
-        changes.MapPost("/api/alerts/subscriptions", alerts.Subscribe).Change("alerts-subscribe", "Subscribe a phone", "endpoint, p256dh, auth: of the browser's subscription; name.");
+        changes.MapPost("/api/alerts/subscriptions", alerts.Subscribe).Change("alerts-subscribe", "Subscribe a phone", "endpoint, p256dh, auth: of the browser's subscription; name; replaces: the endpoint that it had before.");
         changes.MapPost("/api/alerts/subscriptions/remove", alerts.Unsubscribe).Change("alerts-unsubscribe", "Unsubscribe a phone", "endpoint.");
 
         app.MapPost("/api/alerts/acknowledge", alerts.AcknowledgeByToken).AddEndpointFilter<TokenRequestsOnly>().OpenToAnyone().RequireChange()

@@ -68,7 +68,8 @@ internal sealed class AlertEndpoints(
         string endpoint = fields.Text("endpoint", 2048, "https://push.example/abc", required: true) ?? "";
         string p256dh = fields.Text("p256dh", 128, "BCVx...", required: true) ?? "";
         string auth = fields.Text("auth", 64, "BTBZ...", required: true) ?? "";
-        string name = fields.Text("name", LongestName, "phone at the bench") is { Length: > 0 } given ? given : "phone";
+        string? replaces = fields.Text("replaces", 2048, "https://push.example/old");
+        string name = fields.Text("name", LongestName, "phone at the bench") is { Length: > 0 } given ? given : phones.NameOf(replaces) ?? "phone";
         if (fields.Problem is { } problem)
         {
             return Task.FromResult<IResult>(problem);
@@ -77,6 +78,12 @@ internal sealed class AlertEndpoints(
         if (PhoneBook.Check(endpoint, p256dh, auth) is { } wrong)
         {
             return Task.FromResult<IResult>(JobFields.Of(wrong.Field, wrong.Problem));
+        }
+
+        // The old one first, so that a full book does not keep a phone from its own place.
+        if (replaces is { Length: > 0 } && replaces != endpoint)
+        {
+            phones.Remove(replaces);
         }
 
         return Task.FromResult(phones.Add(endpoint, p256dh, auth, name, time.GetUtcNow()) is { }

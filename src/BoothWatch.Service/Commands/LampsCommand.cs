@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Sockets;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Light;
+using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using BoothWatch.Service.Sensors;
 
@@ -14,6 +15,8 @@ internal static class LampsCommand
     private const double LeastS = 1;
     private const double MostS = 60;
     private const double UsualS = 5;
+
+    private static readonly string[] Sections = [LightOptions.Section, SensorsOptions.Section, SeriesOptions.Section, PageOptions.Section];
 
     public static Command Build(Option<string?> config, CommandStreams streams)
     {
@@ -48,29 +51,55 @@ internal static class LampsCommand
 
     /// <summary>Runs the show on the pins that a configuration names.</summary>
     internal static async Task<int> RunAsync(
-        string? configPath, TimeSpan each, GpioSource pins, TimeProvider time, CommandStreams streams, CancellationToken cancellationToken)
+        string? configPath, TimeSpan each, GpioSource pins, TimeProvider time, CommandStreams streams, CancellationToken cancellationToken, string board = PinClaim.ThisBoard)
     {
+        // Only what it works with: a password that the service alone is given does not keep anybody from looking at the lamps.
         ConfigurationFile file = ConfigurationFile.Read(configPath);
-        if (await ConfigCommand.ReportErrorsAsync(file, ConfigurationCheck.Errors(file), streams.Error))
+        if (await ConfigCommand.ReportErrorsAsync(file, ConfigurationCheck.Errors(file, Sections), streams.Error))
         {
             return ExitCode.Wrong;
         }
 
-        using RunClaim claim = RunClaim.Take(RunCommand.FolderOf(file.Configuration));
-        if ((claim.Refusal ?? PageInUse(file.Configuration)) is { } refusal)
+        string folder = RunCommand.FolderOf(file.Configuration);
+        var light = (LightOptions)ConfigurationSections.Bind(file.Configuration, typeof(LightOptions));
+        using RunClaim claim = RunClaim.Take(folder);
+        using PinClaim lamps = PinClaim.Take(light, board);
+        if ((claim.Refusal ?? lamps.Refusal ?? PageInUse(file.Configuration)) is { } refusal)
         {
             await streams.Error.WriteLineAsync($"the lamps belong to a running BoothWatch: {refusal}");
             return ExitCode.Wrong;
         }
 
-        var light = (LightOptions)ConfigurationSections.Bind(file.Configuration, typeof(LightOptions));
         SignalSource source = SignalSourceWord.Parse(light.Source) ?? SignalSource.Emulated;
         await streams.Out.WriteLineAsync(source == SignalSource.Real
             ? "This proves wiring. It is no verdict: keep the gun away until BoothWatch runs again."
             : "light:source is emulated: virtual pins are driven, and no lamp lights up.");
-        return await new LampShow(new LampPins(() => pins.Controller(source), light), light, time, streams.Out).RunAsync(each, cancellationToken)
-            ? ExitCode.Good
-            : ExitCode.Failed;
+        LampShow show = new(new LampPins(() => pins.Controller(source), light), light, time, streams.Out);
+        try
+        {
+            return await show.RunAsync(each, cancellationToken) ? ExitCode.Good : ExitCode.Failed;
+        }
+        finally
+        {
+            if (source == SignalSource.Real)
+            {
+                await NoteAsync(new LampTrials(folder), show, streams.Out);
+            }
+        }
+    }
+
+    // For the page under Setup, which asks afterwards what was seen.
+    private static async Task NoteAsync(LampTrials trials, LampShow show, TextWriter output)
+    {
+        try
+        {
+            trials.Keep(show.Trials);
+            await output.WriteLineAsync($"noted in {trials.FilePath}: say on the page under Setup which lamps you saw");
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            await output.WriteLineAsync($"not noted for the page under Setup: {trouble.Message}");
+        }
     }
 
     // A service may have been given its folder in another way than this command, but its page is where the configuration says.

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Net.Sockets;
 using BoothWatch.Service.Access;
 using BoothWatch.Service.Configuration;
+using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 
@@ -29,7 +30,8 @@ internal static partial class RunCommand
 
         // Before anything is opened: journal, pins and page belong to one program at a time.
         using RunClaim claim = RunClaim.Take(FolderOf(file.Configuration));
-        if (claim.Refusal is { } taken)
+        using PinClaim lamps = PinClaim.Take((LightOptions)ConfigurationSections.Bind(file.Configuration, typeof(LightOptions)));
+        if ((claim.Refusal ?? lamps.Refusal) is { } taken)
         {
             await streams.Error.WriteLineAsync($"BoothWatch cannot start: {taken}");
             return ExitCode.Wrong;

@@ -55,7 +55,7 @@ internal sealed class LimitWords(DegreeText text)
         {
             return evidence.NotMarked == 0
                 ? "No coat counts yet: mark coats on the jobs page, and say of each how it came out."
-                : $"No coat counts yet: {Coats(evidence.NotMarked)} wait for somebody to say how they came out.";
+                : $"No coat counts yet: {Coats(evidence.NotMarked)} still {(evidence.NotMarked == 1 ? "waits" : "wait")} for a word on the outcome.";
         }
 
         string held = limit.Blushed == limit.Coats ? "all of them blushed" : limit.Blushed == 0 ? "none of them blushed" : $"{limit.Blushed} of them blushed";

@@ -9,31 +9,18 @@ public static class PageAssets
     /// <summary>The chart library as the build put it in; see ChartLibrary/ChartLibrary.targets.</summary>
     private const string ChartLibrary = "chart/uplot.js";
 
-    /// <summary>The files that are served as they are, with their media type.</summary>
-    public static IReadOnlyDictionary<string, string> MediaTypes { get; } = new Dictionary<string, string>
-    {
-        ["page.css"] = "text/css; charset=utf-8",
-        ["chart.css"] = "text/css; charset=utf-8",
-        ["theme.js"] = "text/javascript; charset=utf-8",
-        ["page.js"] = "text/javascript; charset=utf-8",
-        ["jobs-tile.js"] = "text/javascript; charset=utf-8",
-        ["chart.js"] = "text/javascript; charset=utf-8",
-        ["chart-drawing.js"] = "text/javascript; charset=utf-8",
-        ["chart-touch.js"] = "text/javascript; charset=utf-8",
-        ["icon-spray.svg"] = "image/svg+xml",
-        ["icon-slow-down.svg"] = "image/svg+xml",
-        ["icon-wait.svg"] = "image/svg+xml",
-    };
+    /// <summary>What a page says in the place of <c>{{head}}</c>: the lines that all of them have in common.</summary>
+    private const string Head = "  {{head}}\n";
 
-    /// <summary>The files of the chart library with their media type; none where the build had no npm, and the page then shows the drawing of the server.</summary>
-    public static IReadOnlyDictionary<string, string> ChartLibraryMediaTypes { get; } = HasChartLibrary
-        ? new Dictionary<string, string>
-        {
-            [ChartLibrary] = "text/javascript; charset=utf-8",
-            ["chart/uplot.css"] = "text/css; charset=utf-8",
-            ["chart/uplot-licence.txt"] = "text/plain; charset=utf-8",
-        }
-        : [];
+    /// <summary>The files of the glance, and those that every page has.</summary>
+    public static IReadOnlyList<string> OfTheGlance { get; } =
+    [
+        "page.css", "chart.css", "theme.js", "page.js", "jobs-tile.js", "chart.js", "chart-drawing.js", "chart-touch.js", "shared.js",
+        "icon-spray.svg", "icon-slow-down.svg", "icon-wait.svg",
+    ];
+
+    /// <summary>The files of the chart library; none where the build had no npm, and the page then shows the drawing of the server.</summary>
+    public static IReadOnlyList<string> OfTheChartLibrary { get; } = HasChartLibrary ? ["uplot.js", "uplot.css", "uplot-licence.txt"] : [];
 
     /// <summary>True when the build put the chart library into the program.</summary>
     public static bool HasChartLibrary => Assembly.GetExecutingAssembly().GetManifestResourceInfo(ChartLibrary) is not null;
@@ -49,6 +36,9 @@ public static class PageAssets
         stream.ReadExactly(bytes);
         return bytes;
     }
+
+    /// <summary>Reads a page (UTF-8), with the lines in its head that all pages have in common; its <c>{{unit}}</c> is left to whoever asks.</summary>
+    public static string ReadPage(string name) => ReadText(name).Replace(Head, ReadText("page/head.html"), StringComparison.Ordinal);
 
     /// <summary>Reads a text file (UTF-8).</summary>
     public static string ReadText(string name) => Encoding.UTF8.GetString(Read(name));

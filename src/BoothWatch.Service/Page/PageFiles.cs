@@ -1,8 +1,9 @@
+using System.Text;
 using Microsoft.AspNetCore.StaticFiles;
 
 namespace BoothWatch.Service.Page;
 
-/// <summary>Maps the files of pages other than the glance.</summary>
+/// <summary>Maps the files of pages: one way for all, compressed once and tagged.</summary>
 internal static class PageFiles
 {
     private static readonly FileExtensionContentTypeProvider MediaTypes = new();
@@ -16,11 +17,12 @@ internal static class PageFiles
     public static RouteGroupBuilder MapFiles(this IEndpointRouteBuilder app, string folder, params (string Address, string Name)[] files)
     {
         RouteGroupBuilder group = app.MapGroup("").ExcludeFromDescription();
+        string unit = app.ServiceProvider.GetRequiredService<DegreeText>().Unit;
         foreach ((string address, string name) in files)
         {
-            byte[] bytes = PageAssets.Read($"{folder}/{name}");
-            string mediaType = MediaTypeOf(name);
-            group.MapGet(address, () => TypedResults.Bytes(bytes, mediaType));
+            string file = $"{folder}/{name}";
+            byte[] bytes = Path.GetExtension(name) == ".html" ? Encoding.UTF8.GetBytes(PageAssets.ReadPage(file).Replace("{{unit}}", unit, StringComparison.Ordinal)) : PageAssets.Read(file);
+            group.MapGet(address, new PageAsset(bytes, MediaTypeOf(name)).Answer);
         }
 
         return group;

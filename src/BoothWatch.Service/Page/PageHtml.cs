@@ -21,7 +21,7 @@ public sealed partial class PageHtml
     {
         ArgumentNullException.ThrowIfNull(options);
         _chartHours = options.Value.ChartHours;
-        _parts = Placeholder().Split(PageAssets.ReadText("page/page.html"));
+        _parts = Placeholder().Split(PageAssets.ReadPage("page/page.html"));
     }
 
     /// <summary>The page for one state.</summary>

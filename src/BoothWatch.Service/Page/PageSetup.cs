@@ -1,7 +1,5 @@
-using System.Text;
 using BoothWatch.Service.Access;
 using BoothWatch.Service.Sensors;
-using BoothWatch.Verdicts;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
@@ -72,19 +70,8 @@ public static class PageSetup
         app.MapAccess();
 
         app.MapGet("/", page.Page).ExcludeFromDescription();
-        foreach ((string name, string mediaType) in PageAssets.MediaTypes)
-        {
-            app.MapGet("/" + name, new PageAsset(PageAssets.Read("page/" + name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
-        }
-
-        foreach ((string name, string mediaType) in PageAssets.ChartLibraryMediaTypes)
-        {
-            app.MapGet("/" + name, new PageAsset(PageAssets.Read(name), mediaType).Answer).OpenToAnyone().ExcludeFromDescription();
-        }
-
-        byte[] shared = Encoding.UTF8.GetBytes(PageAssets.ReadText("page/shared.js")
-            .Replace("{{unit}}", app.Services.GetRequiredService<PageSources>().TemperatureUnit.Symbol(), StringComparison.Ordinal));
-        app.MapGet("/shared.js", () => TypedResults.Bytes(shared, "text/javascript; charset=utf-8")).OpenToAnyone().ExcludeFromDescription();
+        app.MapFiles("page", [.. PageAssets.OfTheGlance.Select(name => ("/" + name, name))]).OpenToAnyone();
+        app.MapFiles("chart", [.. PageAssets.OfTheChartLibrary.Select(name => ("/chart/" + name, name))]).OpenToAnyone();
         app.MapGet("/api/view", page.ViewEvents).LimitStreams().ExcludeFromDescription();
         app.MapApi(page, app.Services.GetRequiredService<PieceTemperatureEndpoint>());
         app.MapGet("/api/openapi.json", (ApiDocument document, CancellationToken cancellationToken) => document.Answer(cancellationToken)).ExcludeFromDescription();

@@ -5,7 +5,8 @@ namespace BoothWatch.Service.Sensors;
 
 /// <summary>Gives the GPIO controller of the board or the virtual one. Each exists once and is shared by all who use pins.</summary>
 /// <param name="time">Clock of the virtual pins.</param>
-public sealed class GpioSource(TimeProvider time) : IDisposable
+/// <param name="board">Opens the pins of the board; null: those of this machine.</param>
+public sealed class GpioSource(TimeProvider time, Func<GpioController>? board = null) : IDisposable
 {
     /// <summary>Highest GPIO number that may be given, as on the common single-board computers.</summary>
     public const int HighestPin = 53;
@@ -25,7 +26,7 @@ public sealed class GpioSource(TimeProvider time) : IDisposable
         lock (_lock)
         {
             return source == SignalSource.Real
-                ? _real ??= new GpioController()
+                ? _real ??= board?.Invoke() ?? new GpioController()
                 : _emulated ??= new GpioController(Virtual);
         }
     }

@@ -4,7 +4,8 @@ using BoothWatch.Service.Sensors.Emulation;
 namespace BoothWatch.Service.Sensors;
 
 /// <summary>Gives the I²C buses of the board and the emulated ones. Each bus is opened once, when first needed.</summary>
-public sealed class I2cBusSource : IDisposable
+/// <param name="board">Opens a bus of the board, and gives null where it has none of that number; null: the buses of this machine.</param>
+public sealed class I2cBusSource(Func<int, I2cBus?>? board = null) : IDisposable
 {
     private readonly Lock _lock = new();
     private readonly Dictionary<int, I2cBus> _real = [];
@@ -23,7 +24,7 @@ public sealed class I2cBusSource : IDisposable
 
             if (!_real.TryGetValue(bus, out I2cBus? opened))
             {
-                _real[bus] = opened = I2cBus.Create(bus);
+                _real[bus] = opened = Real(bus);
             }
 
             return opened.CreateDevice(address);
@@ -49,7 +50,10 @@ public sealed class I2cBusSource : IDisposable
     /// the sensors but the adapter in the kernel, which carries out one transfer at a time; the caller disposes it. An emulated one is the same.
     /// </summary>
     /// <exception cref="IOException">The bus of the board cannot be opened.</exception>
-    internal I2cBus Apart(SignalSource source, int bus) => source == SignalSource.Real ? I2cBus.Create(bus) : Emulated(bus);
+    internal I2cBus Apart(SignalSource source, int bus) => source == SignalSource.Real ? Real(bus) : Emulated(bus);
+
+    /// <summary>Whether the board has a bus of this number.</summary>
+    internal bool IsOnBoard(int bus) => board is null ? File.Exists($"/dev/i2c-{bus}") : board(bus) is not null;
 
     /// <summary>Closes every bus.</summary>
     public void Dispose()
@@ -65,4 +69,7 @@ public sealed class I2cBusSource : IDisposable
             _emulated.Clear();
         }
     }
+
+    private I2cBus Real(int bus) => board is null ? I2cBus.Create(bus)
+        : board(bus) ?? throw new IOException($"the board has no bus {bus}");
 }

@@ -11,10 +11,14 @@ namespace BoothWatch.Service.Setup;
 /// </summary>
 /// <param name="running">The configuration that the program runs with.</param>
 /// <param name="logger">Takes note of every change.</param>
-internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILogger<ConfigurationEditor> logger)
+/// <param name="environment">What environment variables say, by full key; null: those of this process.</param>
+internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILogger<ConfigurationEditor> logger, IConfiguration? environment = null)
 {
     private static readonly JsonSerializerOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
     private static readonly string Beside = Path.Combine(AppContext.BaseDirectory, "config") + Path.DirectorySeparatorChar;
+
+    private readonly IConfiguration _environment =
+        environment ?? new ConfigurationBuilder().AddEnvironmentVariables(ConfigurationFile.EnvironmentPrefix).Build();
 
     private readonly Lock _one = new();
     private readonly ConfigurationVersions? _versions = running.Path is null ? null : new ConfigurationVersions(running.Path);
@@ -29,6 +33,32 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
     public string? Refusal => _versions is null
         ? $"BoothWatch runs on its built-in defaults, without a file; copy {ConfigurationFile.DefaultRelativePath} of the program to a place of your own and start with --config and its path"
         : _versions.Refusal;
+
+    /// <summary>The commands that let this service write the file, where nothing but its rights keeps it from that; else none.</summary>
+    /// <param name="isUnit">True when systemd runs the service.</param>
+    public IReadOnlyList<string> Unlocking(bool isUnit)
+    {
+        if (_versions is null || Refusal is null || !File.Exists(running.Path) || !_versions.IsLocked)
+        {
+            return [];
+        }
+
+        string folder = LampCommand.Quoted(Path.GetDirectoryName(running.Path)!);
+        string own = $"sudo chown {Environment.UserName}: {folder} {LampCommand.Quoted(running.Path)}";
+        return isUnit
+            ?
+            [
+                own,
+                "sudo mkdir -p /etc/systemd/system/boothwatch.service.d",
+                $"printf '[Service]\\nReadWritePaths=%s\\n' {folder} | sudo tee /etc/systemd/system/boothwatch.service.d/setup.conf",
+                "sudo systemctl daemon-reload",
+                "sudo systemctl restart boothwatch",
+            ]
+            : [own];
+    }
+
+    /// <summary>Whether an environment variable gives a setting; it wins over the file.</summary>
+    public bool IsFromEnvironment(string key) => _environment[key] is not null;
 
     /// <summary>The file as it is now, which somebody may have edited since the start, and a short mark of its text.</summary>
     /// <exception cref="IOException">It cannot be read.</exception>
@@ -53,26 +83,60 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
         }
 
         byte[] text = _versions.Read();
-        return _versions.Previous(text) is { } previous ? (previous.Time, Differences(Parse(text), Parse(previous.Text))) : null;
+        return _versions.Previous(text) is { } previous ? (previous.Time, ConfigurationDifference.Words(Parse(text), Parse(previous.Text))) : null;
+    }
+
+    /// <summary>What a change of some settings would do, and what the check says of it. Nothing is written.</summary>
+    /// <param name="values">Full keys and their values: texts, numbers, true, false or null.</param>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public EditPreview Preview(IReadOnlyDictionary<string, JsonElement> values)
+    {
+        (ConfigurationFile before, _) = Present();
+        if (_versions is null)
+        {
+            return new EditPreview(before, [], [Refusal!]);
+        }
+
+        try
+        {
+            byte[] present = _versions.Read();
+            byte[] text = Draft(present, values);
+            ConfigurationFile after = Parse(text);
+            return new EditPreview(
+                after,
+                [.. ConfigurationDifference.Between(before, after)],
+                Objections(text, present, values));
+        }
+        catch (InvalidDataException wrong)
+        {
+            return new EditPreview(before, [], [$"{running.Path}: {wrong.Message}"]);
+        }
     }
 
     /// <summary>Changes some settings.</summary>
     /// <param name="version">Mark of the text that the person saw.</param>
-    /// <param name="values">Full keys and their values: texts, numbers or null.</param>
+    /// <param name="values">Full keys and their values: texts, numbers, true, false or null.</param>
     /// <exception cref="IOException">The disk refuses; the file is as it was.</exception>
     /// <exception cref="UnauthorizedAccessException">This user may not write there; the file is as it was.</exception>
     public EditOutcome Change(string version, IReadOnlyDictionary<string, JsonElement> values) => Edit(version, (versions, present) =>
     {
         try
         {
-            IReadOnlyDictionary<string, object?> held = SettingValues.Of(Parse(present).Configuration);
-            byte[] text = present;
-            foreach ((string key, JsonElement value) in values.Where(pair => !IsSame(held[pair.Key], pair.Value)))
+            byte[] text = Draft(present, values);
+            if (Objections(text, present, values) is { Count: > 0 } errors)
             {
-                text = JsonTextEdit.Set(text, key, JsonSerializer.Serialize(value, Readable));
+                return EditOutcome.Wrong(errors);
             }
 
-            return text == present ? EditOutcome.Nothing : Write(versions, text, present, values.Keys);
+            if (text == present)
+            {
+                return EditOutcome.Nothing;
+            }
+
+            string[] changed = [.. ConfigurationDifference.Between(Parse(present), Parse(text)).Select(change => change.Key)];
+            versions.Replace(text);
+            LogChanged(running.Path!, changed);
+            return EditOutcome.Written;
         }
         catch (InvalidDataException wrong)
         {
@@ -117,53 +181,44 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
         }
     }
 
-    private EditOutcome Write(ConfigurationVersions versions, byte[] text, byte[] present, IEnumerable<string> asked)
+    // The same array when all values were so already.
+    private byte[] Draft(byte[] present, IReadOnlyDictionary<string, JsonElement> values)
+    {
+        IConfiguration held = Parse(present).Configuration;
+        byte[] text = present;
+        foreach ((string key, JsonElement value) in values.Where(pair => !IsSame(SettingValues.Held(held, pair.Key), pair.Value)))
+        {
+            text = JsonTextEdit.Set(text, key, JsonSerializer.Serialize(value, Readable));
+        }
+
+        return text;
+    }
+
+    // What speaks against writing the text.
+    private IReadOnlyList<string> Objections(byte[] text, byte[] present, IReadOnlyDictionary<string, JsonElement> values)
     {
         ConfigurationFile file = Parse(text);
-        IReadOnlyList<string> errors = ConfigurationCheck.Errors(file);
-        if (errors.Count > 0)
+        if (text != present && ConfigurationCheck.Errors(file) is { Count: > 0 } errors)
         {
-            return EditOutcome.Wrong(errors);
+            return errors;
+        }
+
+        string[] overruled = [.. values
+            .Where(pair => IsFromEnvironment(pair.Key) && !pair.Value.ToString().Equals(_environment[pair.Key], StringComparison.OrdinalIgnoreCase))
+            .Select(pair => pair.Key)];
+        if (overruled.Length > 0)
+        {
+            return
+            [
+                .. overruled.Select(key =>
+                    $"{key} is given by the environment variable {ConfigurationFile.EnvironmentPrefix}{key.Replace(":", "__", StringComparison.Ordinal)}, which wins over the file; "
+                    + "take it out of the environment of the service, start it anew, and change it here then"),
+            ];
         }
 
         // The text was edited by our own hand: nothing but what was asked for may read differently.
-        string[] changed = [.. Differing(Parse(present), file)];
-        string[] strange = [.. changed.Where(key => !asked.Contains(key, StringComparer.OrdinalIgnoreCase))];
-        if (strange.Length > 0)
-        {
-            return EditOutcome.Wrong([$"{running.Path} would read differently at {string.Join(", ", strange)} as well; edit it by hand"]);
-        }
-
-        versions.Replace(text);
-        LogChanged(running.Path!, changed);
-        return EditOutcome.Written;
-    }
-
-    private static List<string> Differences(ConfigurationFile from, ConfigurationFile to)
-    {
-        List<string> changes = to.Errors.Count > 0 ? [.. to.Errors] : [];
-        foreach (string key in Differing(from, to))
-        {
-            changes.Add($"{key} from {Show(from, key)} to {Show(to, key)}");
-        }
-
-        return changes.Count > 0 ? changes : ["comments or spacing only"];
-
-        static string Show(ConfigurationFile file, string key) => file.Configuration.GetSection(key).Value is { } value ? EffectiveConfiguration.Show(key, value) : "(not set)";
-    }
-
-    // Only values: a section has none of its own.
-    private static IEnumerable<string> Differing(ConfigurationFile one, ConfigurationFile other)
-    {
-        Dictionary<string, string?> before = Flat(one);
-        Dictionary<string, string?> after = Flat(other);
-        return before.Keys.Union(after.Keys, StringComparer.OrdinalIgnoreCase)
-            .Where(key => !string.Equals(before.GetValueOrDefault(key), after.GetValueOrDefault(key), StringComparison.Ordinal))
-            .Order(StringComparer.Ordinal);
-
-        static Dictionary<string, string?> Flat(ConfigurationFile file) => file.Configuration.AsEnumerable()
-            .Where(pair => pair.Value is not null)
-            .ToDictionary(StringComparer.OrdinalIgnoreCase);
+        string[] strange = [.. ConfigurationDifference.Between(Parse(present), file).Select(change => change.Key).Where(key => !values.Keys.Contains(key, StringComparer.OrdinalIgnoreCase))];
+        return strange.Length > 0 ? [$"{running.Path} would read differently at {string.Join(", ", strange)} as well; edit it by hand"] : [];
     }
 
     private static bool IsSame(object? held, JsonElement value) => held switch
@@ -171,6 +226,8 @@ internal sealed partial class ConfigurationEditor(ConfigurationFile running, ILo
         null => value.ValueKind == JsonValueKind.Null,
         string text => value.ValueKind == JsonValueKind.String && value.GetString() == text,
         double number => value.ValueKind == JsonValueKind.Number && value.GetDouble().Equals(number),
+        int number => value.ValueKind == JsonValueKind.Number && value.GetDouble().Equals(number),
+        bool isOn => value.ValueKind == (isOn ? JsonValueKind.True : JsonValueKind.False),
         _ => false,
     };
 

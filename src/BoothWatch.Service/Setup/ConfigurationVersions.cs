@@ -26,15 +26,17 @@ internal sealed partial class ConfigurationVersions(string path)
         get
         {
             FileInfo file = new(path);
-            string folder = Path.GetDirectoryName(path)!;
             return !file.Exists ? $"{path} is gone; put it back, or start BoothWatch with --config and the file that is there"
                 : file.LinkTarget is { } target ? $"{path} is a symbolic link to {target}; start BoothWatch with --config and that file"
                 : file.Attributes.HasFlag(FileAttributes.Device) ? $"{path} is no ordinary file; give one with --config"
                 : file.Length > LargestBytes ? $"{path} has {file.Length} bytes, which is no configuration of BoothWatch"
-                : file.IsReadOnly || !IsWritable(path) || !IsWritable(folder) ? $"BoothWatch may not write {path} and new files beside it"
+                : IsLocked ? $"BoothWatch may not write {path} and new files beside it"
                 : null;
         }
     }
+
+    /// <summary>Whether it is the rights of this user, or a file system that is read-only for this service, that keep it from being edited.</summary>
+    public bool IsLocked => new FileInfo(path).IsReadOnly || !IsWritable(path) || !IsWritable(Path.GetDirectoryName(path)!);
 
     /// <summary>Reads the file.</summary>
     /// <exception cref="IOException">It cannot be read.</exception>

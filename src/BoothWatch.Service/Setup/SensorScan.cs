@@ -85,7 +85,7 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
         string finding = readings.Length == 0 ? "configured; no answer yet"
             : bad is null ? "configured, and answers"
             : $"configured; {bad.Cause?.ToString() ?? "its reading is not good"}";
-        return new ScanLine(place.Bus, Hex(place.Address), Word(place.Source), place.Part.Id, place.Role.Name, finding, readings.Length > 0 && bad is null, null);
+        return new ScanLine(place.Bus, Hex(place.Address), Word(place.Source), place.Part.Id, place.Role.Name, finding, readings.Length > 0 && bad is null, RolesOf(place.Part), null);
     }
 
     private (IReadOnlyList<ScanLine> Found, int Silent) Ask(SignalSource source, int number, HashSet<int> taken)
@@ -161,12 +161,12 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
             "{{name}}": { "part": "{{part.Id}}", "source": "{{Word(source)}}", "bus": {{bus}}, "address": "{{Hex(address)}}"{{pressure}} },
             """;
         string finding = role is null ? $"{likely}; every sensor that it could be has a part already, and this line would replace one" : $"{likely}, not configured";
-        return new ScanLine(bus, Hex(address), Word(source), part.Id, null, finding, true, line);
+        return new ScanLine(bus, Hex(address), Word(source), part.Id, null, finding, true, RolesOf(part), line);
     }
 
     private static ScanLine Stranger(SignalSource source, int bus, IGrouping<int, I2cPart> place) => new(
         bus, Hex(place.Key), Word(source), null, null,
-        $"something answers, but not as {string.Join(" or ", place.Select(part => part.Id))}: another part, or bad wiring", false, null);
+        $"something answers, but not as {string.Join(" or ", place.Select(part => part.Id))}: another part, or bad wiring", false, [], null);
 
     // The first sensor that the part can be and that is not there yet, or is emulated where the part is real.
     private SensorRole? RoleFor(I2cPart part, SignalSource source) => part.Roles.FirstOrDefault(role =>
@@ -176,6 +176,8 @@ internal sealed class SensorScan(I2cBusSource buses, SnapshotBoard board, IOptio
     // Only one sensor may give the station pressure.
     private bool GivesPressureBeside(I2cPart part, string name) => part.GivesPressure(new SensorOptions())
         && options.Value.All().Any(other => other.Role.Name != name && SensorParts.Find(other.Options.Part)?.GivesPressure(other.Options) == true);
+
+    private static string[] RolesOf(I2cPart part) => [.. part.Roles.Select(role => role.Name)];
 
     private static string Word(SignalSource source) => source == SignalSource.Real ? "real" : "emulated";
 

@@ -24,9 +24,12 @@ internal sealed class SetupState(
     SnapshotBoard board,
     AlertDesk alerts,
     Outbox outbox,
+    LampTrials trials,
+    LampCommand lampCommand,
     IOptions<LightOptions> light)
 {
-    private static readonly IConfiguration Environs = new ConfigurationBuilder().AddEnvironmentVariables(ConfigurationFile.EnvironmentPrefix).Build();
+    // Those that the page writes.
+    private static readonly string[] SensorKeys = ["part", "source", "bus", "address", "stationPressure", "pin"];
 
     /// <summary>How it stands now.</summary>
     /// <exception cref="IOException">The configuration file cannot be read.</exception>
@@ -34,24 +37,32 @@ internal sealed class SetupState(
     {
         (ConfigurationFile? file, SetupFile words) = FileNow();
         IReadOnlyDictionary<string, object?> runs = SettingValues.Of(running.Configuration);
-        IReadOnlyDictionary<string, object?> stands = file is null ? runs : SettingValues.Of(file.Configuration);
+        IConfiguration present = (file ?? running).Configuration;
+        IReadOnlyDictionary<string, object?> stands = SettingValues.Of(present);
         SetupLamp[] lamps = [.. Lamps()];
+        string[] waiting = [.. Waiting(running.Configuration, present)];
+        bool isUnit = SystemdHelpers.IsSystemdService();
         return new SetupAnswer
         {
             File = words,
             IsDemo = sensors.Any(sensor => sensor.IsEmulated),
-            Settings = [.. SettingValues.Keys.Select(key => new SetupSetting(key, stands[key], runs[key], Environs[key] is not null))],
+            Settings = [.. SettingValues.Keys.Select(key => new SetupSetting(key, stands[key], runs[key], editor.IsFromEnvironment(key)))],
+            Roles = [.. RolesOf(present).Select(RoleOf)],
+            FileLightSource = (string?)SettingValues.Held(present, SensorPlan.LightKey) ?? "",
+            FileProving = SettingValues.Held(present, SensorPlan.ProvingKey) is true,
+            Waiting = waiting,
             Choices = new SetupChoices(
                 [.. Enum.GetNames<CoatKind>().Select(name => name.ToLowerInvariant())],
                 [.. materials.Lacquers.Keys.Order(StringComparer.Ordinal)],
                 [.. materials.Thinners.Keys.Order(StringComparer.Ordinal)],
                 [.. materials.Retarders.Keys.Order(StringComparer.Ordinal)],
                 [.. materials.Substrates.Keys.Order(StringComparer.Ordinal)]),
-            Steps = [Sensors(), Booth(stands), Materials(stands), Light(lamps), Alerts()],
+            Steps = [Sensors(waiting), Booth(stands), Materials(stands), Light(lamps), Alerts()],
             Lamps = lamps,
             LightSource = light.Value.Source,
-            LampCommands = LampCommands(),
-            Restart = SystemdHelpers.IsSystemdService() ? "sudo systemctl restart boothwatch" : "stop it with Ctrl-C and start it again",
+            LampsFirst = LampCommand.First(isUnit),
+            LampCommands = lampCommand.Lines(isUnit),
+            Restart = isUnit ? "sudo systemctl restart boothwatch" : "stop it with Ctrl-C and start it again",
         };
     }
 
@@ -65,7 +76,7 @@ internal sealed class SetupState(
         {
             "booth" => BoothSubject(stands),
             "materials" => CoatSubject(stands),
-            _ => light.Value.Pins().Where(pin => pin.Pin is not null && IdOf(pin.Key) == id).Select(pin => LampSubject(pin.Pin!.Value)).FirstOrDefault(),
+            _ => light.Value.Pins().Where(pin => pin.Pin is not null && IdOf(pin.Key) == id).Select(pin => light.Value.WiringOf(pin.Pin!.Value)).FirstOrDefault(),
         };
     }
 
@@ -73,17 +84,62 @@ internal sealed class SetupState(
     {
         if (editor.FilePath is { } path && !File.Exists(path))
         {
-            return (null, new SetupFile(path, "", editor.Refusal, editor.IsBesideProgram, [], null));
+            return (null, new SetupFile(path, "", editor.Refusal, [], editor.IsBesideProgram, [], null));
         }
 
         (ConfigurationFile file, string version) = editor.Present();
         IReadOnlyList<string> errors = ConfigurationCheck.Errors(file);
         SetupUndo? undo = editor.NextUndo() is { } next ? new SetupUndo(next.Time, next.Changes) : null;
-        return (file.Errors.Count > 0 ? null : file, new SetupFile(file.Path, version, editor.Refusal, editor.IsBesideProgram, errors, undo));
+        return (file.Errors.Count > 0 ? null : file, new SetupFile(file.Path, version, editor.Refusal, editor.Unlocking(SystemdHelpers.IsSystemdService()), editor.IsBesideProgram, errors, undo));
     }
 
-    private SetupStep Sensors()
+    private static IEnumerable<(SensorRole Role, SensorOptions Options)> RolesOf(IConfiguration configuration)
     {
+        try
+        {
+            return ((SensorsOptions)ConfigurationSections.Bind(configuration, typeof(SensorsOptions))).All();
+        }
+        catch (InvalidOperationException)
+        {
+            return []; // something in the section cannot be read, and the check says what
+        }
+    }
+
+    private static SetupRole RoleOf((SensorRole Role, SensorOptions Options) sensor)
+    {
+        ISensorPart? part = SensorParts.Find(sensor.Options.Part ?? "");
+        return new SetupRole(
+            sensor.Role.Name,
+            sensor.Options.Part ?? "",
+            sensor.Options.Source?.ToLowerInvariant() ?? "",
+            part is I2cPart ? sensor.Options.Bus : null,
+            (part as I2cPart)?.AddressOf(sensor.Options) is { } address ? string.Create(CultureInfo.InvariantCulture, $"0x{address:X2}") : null,
+            sensor.Role == SensorRole.Exhaust ? sensor.Options.Pin : null,
+            part?.IsEmulated(sensor.Options));
+    }
+
+    // What this page can change and the next start will find changed.
+    private static IEnumerable<string> Waiting(IConfiguration runs, IConfiguration stands)
+    {
+        string[] keys =
+        [
+            .. SettingValues.Keys,
+            .. SensorRole.All.SelectMany(role => SensorKeys, (role, key) => $"{SensorsOptions.Section}:{role.Name}:{key}"),
+            SensorPlan.ProvingKey,
+            SensorPlan.LightKey,
+        ];
+        IReadOnlyDictionary<string, object?> before = SettingValues.Held(runs, keys);
+        IReadOnlyDictionary<string, object?> after = SettingValues.Held(stands, keys);
+        return keys.Where(key => !Equals(before[key], after[key]));
+    }
+
+    private SetupStep Sensors(string[] waiting)
+    {
+        if (waiting.Any(key => key.StartsWith($"{SensorsOptions.Section}:", StringComparison.Ordinal)))
+        {
+            return new("sensors", false, "what the file says takes effect at the next start");
+        }
+
         BoothSnapshot snapshot = board.Take();
         Reading[] readings = [.. snapshot.Readings.Values, .. snapshot.Others];
         ISensor[] all = [.. sensors];
@@ -140,7 +196,7 @@ internal sealed class SetupState(
     private IEnumerable<SetupLamp> Lamps() => light.Value.Pins()
         .Where(pin => pin.Pin is not null)
         .Select(pin => (Id: IdOf(pin.Key), Pin: pin.Pin!.Value))
-        .Select(pin => new SetupLamp(pin.Id, pin.Pin, Shows(pin.Id), confirmations.Of(pin.Id, LampSubject(pin.Pin))));
+        .Select(pin => new SetupLamp(pin.Id, pin.Pin, Shows(pin.Id), confirmations.Of(pin.Id, light.Value.WiringOf(pin.Pin)), trials.Of(pin.Id, light.Value.WiringOf(pin.Pin))));
 
     private static string Shows(string id) => id switch
     {
@@ -156,8 +212,6 @@ internal sealed class SetupState(
         return string.Create(CultureInfo.InvariantCulture, $"{pattern.On.TotalSeconds:0.#} s on, {pattern.Off.TotalSeconds:0.#} s off");
     }
 
-    private string LampSubject(int pin) => string.Create(CultureInfo.InvariantCulture, $"{light.Value.Source} GPIO {pin}, active {(light.Value.ActiveLow ? "low" : "high")}");
-
     private static string BoothSubject(IReadOnlyDictionary<string, object?> values) => $"{values["booth:shop"]} / {values["booth:name"]}";
 
     private static string CoatSubject(IReadOnlyDictionary<string, object?> values) =>
@@ -165,15 +219,4 @@ internal sealed class SetupState(
 
     // light:greenPin is the green lamp.
     private static string IdOf(string key) => key[(key.IndexOf(':', StringComparison.Ordinal) + 1)..].Replace("Pin", "", StringComparison.Ordinal);
-
-    private string[] LampCommands()
-    {
-        string program = Environment.ProcessPath is { } path && !Path.GetFileNameWithoutExtension(path).Equals("dotnet", StringComparison.OrdinalIgnoreCase)
-            ? path
-            : "dotnet run --project src/BoothWatch.Service --";
-        string lamps = $"{program} lamps --seconds 10{(running.Path is { } file ? $" --config {file}" : "")}";
-        return SystemdHelpers.IsSystemdService()
-            ? ["sudo systemctl stop boothwatch", $"sudo {lamps}", "sudo systemctl start boothwatch"]
-            : [lamps];
-    }
 }

@@ -36,7 +36,7 @@ public sealed record DryingDelay
     /// <param name="here">The coat in its air.</param>
     /// <param name="reference">The same kind of coat as a schedule has it in mind.</param>
     /// <param name="parameters">Model parameters; null: <see cref="FilmParameters.Default"/>.</param>
-    /// <param name="text">Writes the temperatures of the causes; by default in °C.</param>
+    /// <param name="text">How to write temperatures.</param>
     /// <exception cref="ArgumentException">A condition is out of range; the message names it.</exception>
     /// <exception cref="DryingFailedException">The solver gave up.</exception>
     public static DryingDelay Between(DryingCase here, DryingCase reference, FilmParameters? parameters = null, TemperatureText text = default)

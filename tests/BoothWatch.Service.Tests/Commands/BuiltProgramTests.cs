@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using BoothWatch.Service.Commands;
+using BoothWatch.Service.Outputs.Light;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Tests.Advice;
 
@@ -49,6 +50,26 @@ public sealed class BuiltProgramTests : IDisposable
 
         Assert.Equal((2, ""), (result.ExitCode, result.Out));
         Assert.Contains("--temperature is '24R': 'R' is not a unit of it; ", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_OnAPinThatAnotherProgramDrives_IsRefused()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        // Pins that no other test claims; whoever holds one, the program must not run.
+        using PinClaim held = PinClaim.Take(new LightOptions { Source = "real", GreenPin = 50, YellowPin = 51, RedPin = 52 });
+        string path = Path.Combine(_folder, "boothwatch.json");
+        await File.WriteAllTextAsync(path, """{ "sensors": { "proving": true }, "mqtt": { "use": "off" }, "light": { "source": "real", "greenPin": 50, "yellowPin": 51, "redPin": 52 } }""");
+        using var program = new BuiltProgram(_folder, "run", "--config", path);
+
+        CommandResult result = await program.EndAsync();
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.StartsWith("BoothWatch cannot start: GPIO 50 (light:greenPin) is driven by another BoothWatch on this machine", result.Error, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -36,6 +36,10 @@ public sealed class JobHost : IAsyncDisposable
     public static async Task<JobHost> StartWithFile(string path, params (string Key, string Value)[] settings) =>
         await SignedIn(await Launch(ConfigurationFile.Read(path), null, settings));
 
+    /// <summary>The same with other services in the place of some: a board with buses and pins of its own.</summary>
+    public static async Task<JobHost> StartWithFile(string path, Action<IServiceCollection> more, params (string Key, string Value)[] settings) =>
+        await SignedIn(await Launch(ConfigurationFile.Read(path), null, settings, more));
+
     private static async Task<JobHost> SignedIn(JobHost host)
     {
         string code = host.Services.GetRequiredService<StartCode>().Current;
@@ -47,7 +51,7 @@ public sealed class JobHost : IAsyncDisposable
     public static Task<JobHost> StartSignedOut(string? secret, params (string Key, string Value)[] settings) =>
         Launch(new ConfigurationFile(null, new ConfigurationBuilder().Build(), []), secret, settings);
 
-    private static async Task<JobHost> Launch(ConfigurationFile file, string? secret, (string Key, string Value)[] settings)
+    private static async Task<JobHost> Launch(ConfigurationFile file, string? secret, (string Key, string Value)[] settings, Action<IServiceCollection>? more = null)
     {
         string folder = Directory.CreateTempSubdirectory("boothwatch-jobs-").FullName;
         (string Key, string Value)[] usual = [("page:url", "http://127.0.0.1:0"), ("series:folder", folder), ("jobs:demoPast", "false"), ("logging:level", "error")];
@@ -62,7 +66,11 @@ public sealed class JobHost : IAsyncDisposable
         }
 
         WebApplication app = BoothHost.Build(
-            file with { Configuration = configuration }, null, services => services.AddSingleton<IStartupFilter, SeemsFrom>());
+            file with { Configuration = configuration }, null, services =>
+            {
+                services.AddSingleton<IStartupFilter, SeemsFrom>();
+                more?.Invoke(services);
+            });
         await app.StartAsync();
         return new JobHost(app, folder);
     }

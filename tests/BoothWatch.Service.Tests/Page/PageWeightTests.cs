@@ -19,7 +19,7 @@ public sealed partial class PageWeightTests
     {
         await using ShopPage shop = await ShopPage.Start(history: new SampleHistory(TimeProvider.System));
         await shop.Show(Samples.Wordy);
-        string[] addresses = ["/", .. PageAssets.MediaTypes.Keys.Concat(PageAssets.ChartLibraryMediaTypes.Keys).Select(name => "/" + name), "/api/history?shape=columns&points=1500"];
+        string[] addresses = ["/", "/access.js", .. PageAssets.OfTheGlance.Select(name => "/" + name), .. PageAssets.OfTheChartLibrary.Select(name => "/chart/" + name), "/api/history?shape=columns&points=1500"];
         int sum = 0;
         foreach (string address in addresses)
         {

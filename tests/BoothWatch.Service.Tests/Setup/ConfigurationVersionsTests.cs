@@ -1,6 +1,8 @@
 using System.Text;
+using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Setup;
 using BoothWatch.Service.Tests.Outputs.Series;
+using Microsoft.Extensions.Logging.Abstractions;
 
 namespace BoothWatch.Service.Tests.Setup;
 
@@ -92,6 +94,26 @@ public sealed class ConfigurationVersionsTests : IDisposable
 
         File.SetUnixFileMode(_folder.JsonPath, UnixFileMode.UserRead);
         Assert.Contains("may not write", new ConfigurationVersions(_folder.JsonPath).Refusal, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Unlocking_OfAFileThatIsReadOnlyForTheService_IsLinesToCopy_AndElseNone()
+    {
+        ConfigurationEditor editor = new(ConfigurationFile.Read(_folder.JsonPath), NullLogger<ConfigurationEditor>.Instance);
+        Assert.Empty(editor.Unlocking(isUnit: true));
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        File.SetUnixFileMode(_folder.JsonPath, UnixFileMode.UserRead);
+        string[] lines = [.. editor.Unlocking(isUnit: true)];
+        Assert.Equal($"sudo chown {Environment.UserName}: {_folder.Folder} {_folder.JsonPath}", lines[0]);
+        Assert.Contains($"printf '[Service]\\nReadWritePaths=%s\\n' {_folder.Folder} | sudo tee /etc/systemd/system/boothwatch.service.d/setup.conf", lines);
+        Assert.Equal(lines[..1], editor.Unlocking(isUnit: false));
+        File.SetUnixFileMode(_folder.JsonPath, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+        File.Delete(_folder.JsonPath);
+        Assert.Empty(editor.Unlocking(isUnit: true));
     }
 
     [Fact]

@@ -25,6 +25,8 @@ public class DryingDelayTests
         DryingDelay delay = DryingDelay.Between(Case(12, 50, 0), Reference);
         Assert.InRange(delay.Factor!.Value, 1.2, 4);
         Assert.StartsWith("air of 12.0 °C", delay.Causes[0].What, StringComparison.Ordinal);
+        delay = DryingDelay.Between(Case(12, 50, 0), Reference, text: new TemperatureText(TemperatureUnit.Fahrenheit));
+        Assert.StartsWith("air of 53.6 °F", delay.Causes[0].What, StringComparison.Ordinal);
         Assert.Contains("times as long as planned", delay.Words(), StringComparison.Ordinal);
     }
 

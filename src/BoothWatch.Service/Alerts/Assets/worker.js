@@ -62,3 +62,33 @@ async function open() {
   const page = windows.find(client => new URL(client.url).pathname === "/alerts");
   return page ? page.focus() : self.clients.openWindow("/alerts");
 }
+
+// The browser has ended the subscription, or made another of it (Push API, "pushsubscriptionchange"): the booth is told, or it would go on
+// sending to nobody. It takes that from a phone that is signed in; else the person is asked to look.
+self.addEventListener("pushsubscriptionchange", event => event.waitUntil(renew(event.oldSubscription, event.newSubscription)));
+
+async function renew(old, fresh) {
+  try {
+    const subscription = fresh ?? await subscribe(old);
+    const { keys } = subscription.toJSON();
+    const answer = await fetch("/api/alerts/subscriptions", {
+      method: "POST", headers: { "Content-Type": "application/json", "X-BoothWatch-Change": "1" },
+      body: JSON.stringify({ endpoint: subscription.endpoint, p256dh: keys.p256dh, auth: keys.auth, replaces: old?.endpoint ?? "" }),
+    });
+    if (!answer.ok) { throw new Error(String(answer.status)); }
+  } catch {
+    await self.registration.showNotification("No more alerts on this phone", {
+      body: "Its subscription has ended. Open the page of alerts and subscribe anew.", icon: "/app-icon-192.png", tag: "subscription-ended", requireInteraction: true,
+    });
+  }
+}
+
+async function subscribe(old) {
+  let key = old?.options?.applicationServerKey;
+  if (!key) {
+    const answer = await fetch("/api/alerts/push-key");
+    if (!answer.ok) { throw new Error(String(answer.status)); }
+    key = (await answer.json()).publicKey;
+  }
+  return self.registration.pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: key });
+}

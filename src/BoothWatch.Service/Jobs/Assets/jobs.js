@@ -8,7 +8,6 @@ let shown = 0;
 
 const parts = count => `${count} ${count === 1 ? "part" : "parts"}`;
 const cup = mix => `${mix.thinnerParts > 0 ? `${parts(mix.lacquerParts)} ${mix.lacquer} to ${parts(mix.thinnerParts)} ${mix.thinner}` : `${mix.lacquer}, unthinned`}, ${mix.retarderPct > 0 ? `${mix.retarderPct} % ${mix.retarder}` : "no retarder"}`;
-const known = (value, write) => value === null || value === undefined ? "not known" : write(value);
 
 function left(seconds) {
   if (seconds === null) { return "nobody can say"; }
@@ -42,7 +41,7 @@ function coatLine(coat, job) {
   item.append(make("p", `${cup(mix)}; ${details.wetFilmUm} µm wet`, "small"));
   const moment = coat.moment;
   item.append(make("p", moment
-    ? `air ${known(moment.airTemperatureC, temperature)}, ${moment.relativeHumidityPct.toFixed(0)} %, dew point ${known(moment.dewPointC, temperature)}; blush margin ${known(moment.blushMarginC, difference)}; verdict ${moment.verdict}`
+    ? `air ${temperature(moment.airTemperatureC)}, ${moment.relativeHumidityPct.toFixed(0)} %, dew point ${temperature(moment.dewPointC)}; blush margin ${difference(moment.blushMarginC)}; verdict ${moment.verdict}`
     : "the air was not known", "small"));
   for (const correction of coat.corrections) {
     item.append(make("p", `corrected ${when(correction.at)}${correction.why ? `: ${correction.why}` : ""}; as marked: ${coat.original.kind}, ${coat.original.mix.retarderPct} % retarder, ${coat.original.wetFilmUm} µm`, "small"));
@@ -111,7 +110,7 @@ function showJob(job) {
     file.href = `/api/jobs/${job.id}/record.${ending}`;
     return file;
   }));
-  byId("coats").replaceChildren(...job.coats.map(coat => coatLine(coat, job)).reverse());
+  byId("coats").replaceChildren(...(job.coats.length ? job.coats.map(coat => coatLine(coat, job)).reverse() : [make("li", "none yet", "small")]));
 }
 
 function jobRow(row) {
@@ -120,7 +119,7 @@ function jobRow(row) {
   link.href = `/jobs?id=${row.id}`;
   item.append(link);
   if (row.isDemo) { item.append(make("span", "demo", "tag")); }
-  item.append(make("p", `${when(row.started)} · ${row.finished ? "finished" : "running"} · ${row.coats} ${row.coats === 1 ? "coat" : "coats"}${row.blushed ? `, ${row.blushed} blushed` : ""} · least margin ${known(row.leastMarginC, difference)}`, "small"));
+  item.append(make("p", `${when(row.started)} · ${row.finished ? "finished" : "running"} · ${row.coats} ${row.coats === 1 ? "coat" : "coats"}${row.blushed ? `, ${row.blushed} blushed` : ""} · least margin ${difference(row.leastMarginC)}`, "small"));
   return item;
 }
 
@@ -130,7 +129,7 @@ function coatRow(row) {
   link.href = `/jobs?id=${row.jobId}`;
   item.append(link);
   if (row.isDemo) { item.append(make("span", "demo", "tag")); }
-  item.append(make("p", `${when(row.start)} · ${row.outcome ? words(row.outcome) : "outcome not said"} · margin ${known(row.marginC, difference)} · ${row.retarderPct} % retarder`, "small"));
+  item.append(make("p", `${when(row.start)} · ${row.outcome ? words(row.outcome) : "outcome not said"} · margin ${difference(row.marginC)} · ${row.retarderPct} % retarder`, "small"));
   return item;
 }
 
@@ -142,7 +141,7 @@ async function search(more) {
   if (form.get("from")) { query.set("from", new Date(`${form.get("from")}T00:00`).toISOString()); }
   if (form.get("to")) { query.set("to", new Date(new Date(`${form.get("to")}T00:00`).getTime() + 86400000).toISOString()); }
   if (form.get("outcome")) { query.set("outcome", form.get("outcome")); }
-  if (form.get("marginTo")) { query.set("marginTo", Number(form.get("marginTo")) / scaleOfUnit); }
+  if (form.get("marginTo")) { query.set("marginTo", (Number(form.get("marginTo")) / perDegreeC).toFixed(2)); }
   query.set("take", PAGE);
   query.set("skip", more ? shown : 0);
   const page = await askOrSay(`/api/${coats ? "coats" : "jobs"}?${query}`);
@@ -169,7 +168,6 @@ byId("startForm").addEventListener("submit", async event => {
 });
 byId("searchForm").addEventListener("submit", event => { event.preventDefault(); search(false); });
 byId("more").addEventListener("click", () => search(true));
-byId("marginUnit").textContent = TEMPERATURE_UNIT;
 for (const outcome of OUTCOMES) { byId("outcomes").append(new Option(words(outcome), outcome)); }
 askOrSay("/api/schedules").then(schedules => {
   for (const schedule of schedules ?? []) { byId("schedules").append(new Option(schedule.description, schedule.id, schedule.isDefault, schedule.isDefault)); }

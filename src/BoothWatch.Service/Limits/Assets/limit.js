@@ -17,7 +17,7 @@ function coatLine(coat) {
   const link = make("a", when(coat.start));
   link.href = `/jobs?id=${coat.jobId}`;
   item.append(link, make("span", ` ${words(coat.outcome)}`, coat.outcome === "blushed" ? "bad" : ""),
-    make("span", ` with a margin of ${difference(coat.marginC, "+")} (standard uncertainty ${difference(coat.marginUncertaintyC)})`));
+    make("span", ` with a margin of ${coat.marginC < 0 ? "" : "+"}${difference(coat.marginC)} (standard uncertainty ${difference(coat.marginUncertaintyC)})`));
   return item;
 }
 

@@ -15,6 +15,12 @@ internal sealed class LampShow(LampPins pins, LightOptions options, TimeProvider
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
 
+    private readonly Dictionary<string, LampTrial> _trials = [];
+    private IReadOnlyList<string> _faults = [];
+
+    /// <summary>What was driven to its end, or could not be, by the id of the output; a pattern that was cut short is not among them.</summary>
+    public IReadOnlyDictionary<string, LampTrial> Trials => _trials;
+
     /// <summary>Runs the show.</summary>
     /// <param name="each">How long each pattern is shown.</param>
     /// <param name="cancellationToken">Ends it early.</param>
@@ -68,35 +74,42 @@ internal sealed class LampShow(LampPins pins, LightOptions options, TimeProvider
 
     private async Task<bool> PlayAsync(Lamp lamp, Func<TimeSpan, bool> isOn, TimeSpan length, CancellationToken cancellationToken)
     {
+        DateTimeOffset began = time.GetUtcNow();
         long start = time.GetTimestamp();
         for (TimeSpan elapsed = TimeSpan.Zero; elapsed < length; elapsed = time.GetElapsedTime(start))
         {
             if (!await WriteAsync(isOn(elapsed) ? [lamp] : []))
             {
+                Note(lamp, began, _faults);
                 return false;
             }
 
             await Task.Delay(LightPatterns.Step, time, cancellationToken);
         }
 
+        Note(lamp, began, []);
         return true;
     }
 
+    private void Note(Lamp lamp, DateTimeOffset began, IReadOnlyList<string> faults) =>
+        _trials[Colour(lamp)] = new LampTrial(options.WiringOf(Pin(lamp)), began, faults.Count == 0 ? null : string.Join("; ", faults));
+
     private async Task<bool> WriteAsync(HashSet<Lamp> on)
     {
-        IReadOnlyList<string> faults = pins.Write(on, retryFailed: true);
-        foreach (string fault in faults)
+        _faults = pins.Write(on, retryFailed: true);
+        foreach (string fault in _faults)
         {
             await output.WriteLineAsync($"FAILED     {fault}");
         }
 
-        return faults.Count == 0;
+        return _faults.Count == 0;
     }
 
     private int Pin(Lamp lamp) => lamp switch
     {
         Lamp.Green => options.GreenPin,
         Lamp.Yellow => options.YellowPin,
+        Lamp.Buzzer => options.BuzzerPin ?? -1,
         _ => options.RedPin,
     };
 

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace BoothWatch.Service.Outputs.Light;
 
 /// <summary>Wiring of the booth light. Pin numbers are GPIO (logical) numbers, not positions on the header.</summary>
@@ -38,4 +40,8 @@ public sealed class LightOptions
         ($"{Section}:redPin", RedPin),
         ($"{Section}:buzzerPin", BuzzerPin),
     ];
+
+    /// <summary>How an output is wired, in words: what a look at a lamp holds for.</summary>
+    /// <param name="pin">Its GPIO number.</param>
+    internal string WiringOf(int pin) => string.Create(CultureInfo.InvariantCulture, $"{Source} GPIO {pin}, active {(ActiveLow ? "low" : "high")}");
 }

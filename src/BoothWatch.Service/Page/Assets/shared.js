@@ -3,20 +3,20 @@
 
 const OUTCOMES = ["clear", "blushed", "runs", "dry-spray", "orange-peel", "soft"];
 const CHANNELS = { webPush: "Phones and browsers", email: "E-mail", webhook: "Webhook", mqtt: "MQTT" };
+const UNIT = document.querySelector("meta[name=temperature-unit]").content; // °C or °F; JSON is in °C
+const perDegreeC = UNIT === "°F" ? 1.8 : 1;
 const byId = id => document.getElementById(id);
 const when = time => new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 const words = text => text.replace("-", " ");
 
-// Figures come in °C; the server writes the unit that the shop reads here.
-const TEMPERATURE_UNIT = "{{unit}}";
-const scaleOfUnit = TEMPERATURE_UNIT === "°F" ? 1.8 : 1;
-const inUnit = (value, sign) => `${sign}${Math.abs(value).toFixed(1)} ${TEMPERATURE_UNIT}`;
-const signOf = (value, plus) => Math.abs(value) < 0.05 ? "" : value < 0 ? "−" : plus;
-const temperature = c => {
-  const value = TEMPERATURE_UNIT === "°F" ? c * 1.8 + 32 : c;
-  return inUnit(value, signOf(value, ""));
-};
-const difference = (c, plus = "") => inUnit(c * scaleOfUnit, signOf(c * scaleOfUnit, plus));
+// A temperature, and a difference of two, in the unit of the shop.
+function temperature(celsius) {
+  return celsius === null || celsius === undefined ? "not known" : `${(celsius * perDegreeC + (UNIT === "°F" ? 32 : 0)).toFixed(1)} ${UNIT}`;
+}
+
+function difference(celsius) {
+  return celsius === null || celsius === undefined ? "not known" : `${(celsius * perDegreeC).toFixed(1).replace("-", "−")} ${UNIT}`;
+}
 
 function make(tag, text, className) {
   const element = document.createElement(tag);

@@ -5,9 +5,11 @@ const TITLES = { sensors: "Find the sensors", booth: "Name the booth", materials
 const LAMPS = { green: "Green lamp", yellow: "Yellow lamp", red: "Red lamp", buzzer: "Buzzer" };
 const fields = [...document.querySelectorAll("[data-key]")];
 const outcomes = new Map();
+const LOOK_MS = 5000;
 let state = null;
 
 const shown = value => value === null ? "" : String(value);
+const isLocked = () => Boolean(state.file.refusal) || state.file.errors.length > 0;
 const settingOf = key => state.settings.find(setting => setting.key === key);
 
 async function ask(address, body) {
@@ -32,13 +34,14 @@ function showFile() {
   const file = state.file;
   byId("filePath").textContent = file.path ?? "no file: built-in defaults";
   byId("fileNote").textContent = file.refusal
-    ? `It cannot be changed from here: ${file.refusal}. Edit it by hand, or see docs/setup.md.`
+    ? `It cannot be changed from here: ${file.refusal}. ${file.unlocking.length ? "That is the safer way; these lines allow it while you set up:" : "Edit it by hand, or see docs/setup.md."}`
     : `This is the file that is changed here, in place, with its comments. The last versions stay beside it.${file.isBesideProgram ? " It is the copy beside the program, and an update or a build replaces it: better start with --config and a file of your own." : ""}`;
+  byId("unlock").hidden = !file.unlocking.length;
+  byId("unlockLines").textContent = file.unlocking.join("\n");
   byId("fileErrors").hidden = !file.errors.length;
   byId("fileErrors").replaceChildren(...file.errors.map(error => make("li", error)));
-  const waiting = state.settings.filter(setting => setting.waitsForStart && !setting.fromEnvironment).map(setting => setting.key);
-  byId("restart").hidden = !waiting.length;
-  byId("restart").textContent = `Changed in the file, and in effect at the next start: ${waiting.join(", ")}. To start anew: ${state.restart}. The light shows wait meanwhile.`;
+  byId("restart").hidden = !state.waiting.length;
+  byId("restart").textContent = `Changed in the file, and in effect at the next start: ${state.waiting.join(", ")}. To start anew: ${state.restart}. The light shows wait meanwhile.`;
   byId("undoBox").hidden = !file.undo || Boolean(file.refusal);
   if (file.undo) { byId("undoText").textContent = `The version before, of ${when(file.undo.time)}, differs in: ${file.undo.changes.join("; ")}.`; }
 }
@@ -59,8 +62,14 @@ function showForms(saved) {
     field.disabled = setting.fromEnvironment;
     field.title = setting.fromEnvironment ? "An environment variable sets this, and wins over the file." : "";
   }
-  const locked = Boolean(state.file.refusal) || state.file.errors.length > 0;
-  for (const button of document.querySelectorAll("form [type=submit]")) { button.disabled = locked; }
+  for (const button of document.querySelectorAll("#boothForm [type=submit], #materialsForm [type=submit]")) { button.disabled = isLocked(); }
+}
+
+function askOf(lamp) {
+  const time = when(lamp.trial.time);
+  return lamp.trial.fault ? `Could not be driven at ${time}: ${lamp.trial.fault}`
+    : lamp.id === "buzzer" ? `Sounded at ${time}. Did you hear it?`
+    : `Lit at ${time}. Did you see it, and no other?`;
 }
 
 function lampLine(lamp) {
@@ -68,7 +77,8 @@ function lampLine(lamp) {
   const words = make("div");
   words.append(make("b", LAMPS[lamp.id], lamp.id === "buzzer" ? "" : `lamp ${lamp.id}`), make("span", ` GPIO ${lamp.pin}, ${lamp.shows}`));
   words.append(make("span", lamp.confirmed ? `seen ${when(lamp.confirmed)}` : "not seen yet", `tag ${lamp.confirmed ? "good" : ""}`));
-  const button = make("button", lamp.id === "buzzer" ? "I heard it" : "I saw it");
+  if (lamp.trial && !lamp.confirmed) { words.append(make("p", askOf(lamp), lamp.trial.fault ? "bad" : "asks")); }
+  const button = make("button", lamp.id === "buzzer" ? "I heard it" : "I saw it", lamp.trial && !lamp.trial.fault && !lamp.confirmed ? "main" : "");
   button.type = "button";
   button.disabled = state.lightSource !== "real";
   button.setAttribute("aria-label", `${LAMPS[lamp.id]}: ${button.textContent}, and no other output`);
@@ -89,15 +99,39 @@ function show(next, saved) {
   byId("steps").replaceChildren(...state.steps.map((step, index) => stepLine(step, index + 1)));
   showFile();
   showForms(saved);
+  showSensors();
+  byId("lampsFirst").textContent = state.lampsFirst;
   byId("lampCommands").textContent = state.lampCommands.join("\n");
+  const at = document.activeElement?.closest("#lamps li")?.dataset.id;
   byId("lamps").replaceChildren(...state.lamps.map(lampLine));
-  if (state.lightSource !== "real") { byId("lampOutcome").textContent = "light:source is emulated: there is no lamp to see. Wire the light and set it to real first."; }
+  if (at) { document.querySelector(`#lamps [data-id="${at}"] button`)?.focus(); }
+  if (state.lightSource !== "real") { byId("lampOutcome").textContent = "light:source is emulated: there is no lamp to see. Wire the light, choose real lamps in step 1, and start anew."; }
 }
 
 async function refresh() {
   const { json, problem } = await ask("/api/setup");
   say(problem ?? "");
   if (json) { show(json); }
+}
+
+// The lamps are tried with the service stopped: the page looks again until somebody has said what was seen.
+async function lookAgain() {
+  if (document.hidden || !state || state.steps.find(step => step.id === "light").done) { return; }
+  const { json } = await request("/api/setup");
+  if (json && json.lamps.some((lamp, index) => lamp.trial?.time !== state.lamps[index]?.trial?.time)) {
+    show(json);
+    say("");
+  }
+}
+
+async function copy(lines, outcome) {
+  try {
+    await navigator.clipboard.writeText(lines.textContent); // only where the page is trusted: https, or this machine
+    outcome.textContent = "Copied.";
+  } catch {
+    getSelection().selectAllChildren(lines);
+    outcome.textContent = "Selected. Copy it now, with Ctrl-C or a long press.";
+  }
 }
 
 async function confirm(id, outcome) {
@@ -140,38 +174,11 @@ async function save(event) {
 async function undo() {
   byId("fileOutcome").textContent = "";
   const { json, problem } = await ask("/api/setup/undo", { version: state.file.version });
-  if (json) { show(json, document); }
+  if (json) {
+    show(json, document);
+    preview();
+  }
   byId("fileOutcome").textContent = problem ?? "The earlier version is back. It takes effect at the next start.";
-}
-
-function foundLine(line) {
-  const item = make("li");
-  const head = make("div");
-  head.append(make("b", `${line.part ?? "unknown"} at ${line.address}`), document.createTextNode(` on ${line.source === "real" ? `/dev/i2c-${line.bus}` : `emulated bus ${line.bus}`}`));
-  head.append(make("span", line.configuredAs ?? "not configured", `tag ${!line.isGood ? "bad" : line.configuredAs ? "good" : ""}`));
-  item.append(head, make("p", line.finding, "small"));
-  if (line.line) {
-    item.append(make("p", "To use it, put this line into the section sensors of the file, in the place of the one that is there:", "small"), make("code", line.line));
-  }
-  return item;
-}
-
-async function scan() {
-  byId("scan").disabled = true;
-  byId("scanOutcome").textContent = "Looking.";
-  const { json, problem } = await ask("/api/setup/scan", {});
-  byId("scan").disabled = false;
-  byId("scan").focus();
-  if (!json) {
-    byId("scanOutcome").textContent = problem;
-    return;
-  }
-  const fresh = json.lines.filter(line => line.line).length;
-  byId("scanOutcome").textContent = [
-    `Looked at ${json.buses.join(", ") || "no bus: this machine has none"}. ${fresh ? `${fresh} not configured yet` : "Nothing new"}; ${json.silent} other places are silent.`,
-    ...json.troubles,
-  ].join(" ");
-  byId("found").replaceChildren(...json.lines.map(foundLine));
 }
 
 function channelLine(channel) {
@@ -201,11 +208,14 @@ async function channels() {
   byId("channels").replaceChildren(...(json ? json.channels.map(channelLine) : [make("li", problem)]));
 }
 
-for (const form of document.forms) { form.addEventListener("submit", save); }
+for (const form of [byId("boothForm"), byId("materialsForm")]) { form.addEventListener("submit", save); }
 for (const button of document.querySelectorAll("[data-confirm]")) {
   button.addEventListener("click", () => confirm(button.dataset.confirm, button.closest("form").querySelector(".outcome")));
 }
 byId("undo").addEventListener("click", undo);
-byId("scan").addEventListener("click", scan);
+byId("copyLamps").addEventListener("click", () => copy(byId("lampCommands"), byId("copyOutcome")));
+byId("copyUnlock").addEventListener("click", () => copy(byId("unlockLines"), byId("unlockOutcome")));
+document.addEventListener("visibilitychange", lookAgain);
+setInterval(lookAgain, LOOK_MS);
 refresh();
 channels();

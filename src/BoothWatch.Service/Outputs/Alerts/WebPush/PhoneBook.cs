@@ -21,6 +21,9 @@ internal sealed class PhoneBook(IAlertJournal journal)
     public PhoneSubscription? Find(string id) => journal.Read<PhoneSubscription?>(null, connection => connection.Ask(
         "SELECT id, endpoint, p256dh, auth, name, created_ms FROM push_subscription WHERE id = $id", RowOf, ("$id", id)).SingleOrDefault());
 
+    /// <summary>What somebody called the phone of an endpoint; null when it has not subscribed.</summary>
+    public string? NameOf(string? endpoint) => All().FirstOrDefault(phone => phone.Endpoint == endpoint)?.Name;
+
     /// <summary>Takes a subscription, or renews the one of the same endpoint.</summary>
     /// <returns>Its number; null when there are too many.</returns>
     public string? Add(string endpoint, string p256dh, string auth, string name, DateTimeOffset at)
