@@ -64,7 +64,9 @@ public sealed partial class WarmingTests(Browser browser) : IDisposable
         await using ShopPage shop = await ShopPage.Start(history: new SampleHistory(TimeProvider.System));
         await shop.Show(Samples.Cold);
         await using Tab tab = await browser.Open("about:blank", width, height);
-        await tab.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
+
+        // Without motion, so that no colour is looked at on its way from red to green.
+        await tab.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
         await tab.Page.GotoAsync(shop.Url);
         await tab.Page.Locator(".past[data-drawn]").WaitForAsync();
 
