@@ -45,7 +45,7 @@ public static class BoothHost
         builder.Services.AddBoothLogging();
         builder.Services.AddSystemd();
         builder.Services.AddSensing();
-        builder.Services.AddCoat(file, DemoCup);
+        builder.Services.AddCoat(file, DemoCoat);
         builder.Services.AddSeries(AnyEmulated);
         JournalFeed.Register(builder.Services).AddInflux();
         builder.Services.AddSingleton<IHistory, JournalHistory>();
@@ -69,7 +69,7 @@ public static class BoothHost
         builder.Services.AddLight();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, SharedPinValidator>();
         builder.Services.AddSingleton<IValidateOptions<LightOptions>, RealLightValidator>();
-        builder.Services.AddAssessing(AllEmulated);
+        builder.Services.AddAssessing(AllEmulated, Speed);
         builder.Services.AddSetup(file);
         more(builder.Services);
 
@@ -102,8 +102,14 @@ public static class BoothHost
             ? [.. services.GetRequiredService<AssessmentFanOut>().Health, shipping]
             : services.GetRequiredService<AssessmentFanOut>().Health;
 
-    private static double? DemoCup(IServiceProvider services) =>
-        AllEmulated(services) ? services.GetRequiredService<IOptions<DemoOptions>>().Value.CupRetarderPct : null;
+    private static double Speed(IServiceProvider services) => AnyEmulated(services) ? services.GetRequiredService<ShopClock>().Speed : 1;
+
+    /// <summary>What the scripted shop says of the coat where the settings leave it open.</summary>
+    private static CoatOptions DemoCoat(IServiceProvider services, CoatOptions coat) => !AllEmulated(services) ? coat : coat with
+    {
+        LoadedRetarderPct = coat.LoadedRetarderPct ?? services.GetRequiredService<IOptions<DemoOptions>>().Value.CupRetarderPct,
+        PieceThicknessMm = coat.PieceThicknessMm ?? ScriptedShop.PieceThicknessMm,
+    };
 
     private static PageSources PageSourcesOf(IServiceProvider services)
     {

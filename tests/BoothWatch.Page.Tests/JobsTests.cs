@@ -1,3 +1,4 @@
+using System.Text.Json;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Tests.Jobs;
 using Deque.AxeCore.Commons;
@@ -41,6 +42,44 @@ public sealed class JobsTests(Browser browser)
         await Assertions.Expect(tab.Page.Locator("#list li").First).ToContainTextAsync("side table <b>");
         await Assertions.Expect(tab.Page.Locator("#found")).ToHaveTextAsync("1 job");
     }
+
+    /// <summary>What people read is in the unit of the shop, the JSON is not; a difference of temperatures has no offset.</summary>
+    [BrowserFact]
+    public async Task Temperatures_InAShopThatReadsFahrenheit_AreInItOnEveryList()
+    {
+        await using JobHost host = await JobHost.Start(("booth:temperatureUnit", "F"), ("jobs:demoPast", "true"));
+        host.Services.GetServices<IHostedService>().OfType<DemoPast>().Single().Create(CancellationToken.None);
+        await using Tab tab = await browser.Open("about:blank", 390, 844);
+        await tab.SignIn(host.SignInLink, host.Url + "/jobs");
+        await tab.Page.Locator("#list li").First.WaitForAsync();
+        JsonElement job = (await host.Get("/api/jobs?take=50")).GetProperty("rows").EnumerateArray().First(row => row.GetProperty("leastMarginC").ValueKind == JsonValueKind.Number);
+        string margin = Written(job.GetProperty("leastMarginC").GetDouble() * 1.8);
+        await Assertions.Expect(tab.Page.Locator("#list")).ToContainTextAsync($"least margin {margin} °F");
+        Assert.DoesNotContain("°C", await tab.Page.Locator("body").InnerTextAsync(), StringComparison.Ordinal);
+
+        // A margin of 5.4 °F at most is one of 3 °C.
+        await tab.Page.GetByLabel("Margin at most, °F").FillAsync("5.4");
+        int wanted = (await host.Get("/api/coats?marginTo=3&take=50")).GetProperty("total").GetInt32();
+        Assert.InRange(wanted, 1, (await host.Get("/api/coats?take=50")).GetProperty("total").GetInt32() - 1);
+        await tab.Page.Locator("#searchForm button").ClickAsync();
+        await Assertions.Expect(tab.Page.Locator("#found")).ToHaveTextAsync($"{wanted} coat{(wanted == 1 ? "" : "s")}");
+        Assert.DoesNotContain("°C", await tab.Page.Locator("body").InnerTextAsync(), StringComparison.Ordinal);
+
+        await tab.Page.GotoAsync($"{host.Url}/jobs?id={job.GetProperty("id").GetInt64()}");
+        JsonElement moment = (await host.Get($"/api/jobs/{job.GetProperty("id").GetInt64()}")).GetProperty("coats").EnumerateArray()
+            .Select(coat => coat.GetProperty("moment")).First(one => one.ValueKind == JsonValueKind.Object);
+        await Assertions.Expect(tab.Page.Locator("#coats")).ToContainTextAsync(
+            $"air {Written((moment.GetProperty("airTemperatureC").GetDouble() * 1.8) + 32)} °F");
+        Assert.DoesNotContain("°C", await tab.Page.Locator("body").InnerTextAsync(), StringComparison.Ordinal);
+
+        await tab.Page.GotoAsync(host.Url + "/limit");
+        await tab.Page.Locator("#coats li").First.WaitForAsync();
+        Assert.DoesNotContain("°C", await tab.Page.Locator("body").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(tab.Complaints);
+    }
+
+    private static string Written(double value) =>
+        (value <= -0.05 ? "−" : "") + Math.Abs(value).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
 
     [BrowserTheory]
     [InlineData(ColorScheme.Dark)]

@@ -18,6 +18,9 @@ internal static class AdviseArguments
     public static readonly AdviseArgument Piece = Number(
         "piece", "Surface temperature of the piece", Measures.Temperature, "the air temperature", "22C");
 
+    public static readonly AdviseArgument Thickness = Number(
+        "thickness", "Thickness of the whole piece: how long a cold one takes to warm", Measures.Thickness, "coat:pieceThicknessMm of the configuration, as shipped that of the substrate", "40mm");
+
     public static readonly AdviseArgument Coat = new(
         "coat", "kind", "Kind of coat", "one of flash, clear, colour, sealer", "coat:kind of the configuration, as shipped clear", "clear");
 
@@ -63,7 +66,7 @@ internal static class AdviseArguments
     public static IReadOnlyList<AdviseArgument> All { get; } =
     [
         Temperature, Humidity, DewPoint, Pressure, Piece, Coat, Lacquer, Thinner, Retarder, WetFilm, AirSpeed, Cup,
-        LacquerMaterial, ThinnerMaterial, RetarderMaterial, Substrate, Mix, TemperatureTolerance, HumidityTolerance, Margin,
+        LacquerMaterial, ThinnerMaterial, RetarderMaterial, Substrate, Thickness, Mix, TemperatureTolerance, HumidityTolerance, Margin,
     ];
 
     private static AdviseArgument Number(string name, string meaning, Measure measure, string fallback, string example) =>

@@ -43,6 +43,14 @@ internal sealed record AdviseReply
 
     public required bool? SolventTrappingRisk { get; init; }
 
+    public required double PieceTargetC { get; init; }
+
+    public required double? PieceWarmInS { get; init; }
+
+    public required double? PieceWarmInLeastS { get; init; }
+
+    public required double? PieceWarmInMostS { get; init; }
+
     public required IReadOnlyList<AdviseReplyReason> Reasons { get; init; }
 
     public required IReadOnlyList<string> NotMeasured { get; init; }
@@ -77,6 +85,8 @@ internal sealed record AdviseReplyInputs
     public required double WetFilmUm { get; init; }
 
     public required double AirSpeedMPerS { get; init; }
+
+    public required double ThicknessMm { get; init; }
 
     public required double CupMl { get; init; }
 

@@ -41,6 +41,7 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
         double? retarder = Number(AdviseArguments.Retarder);
         double wetFilm = Number(AdviseArguments.WetFilm) ?? mix?.WetFilmUm ?? shop?.WetFilmUm ?? habits.WetFilmUm;
         double airSpeed = Number(AdviseArguments.AirSpeed) ?? defaults.Coat.AirSpeedMPerS;
+        double? thickness = Number(AdviseArguments.Thickness) ?? defaults.Coat.PieceThicknessMm;
         double cup = Number(AdviseArguments.Cup) ?? defaults.Coat.CupMl;
         double temperatureTolerance = Number(AdviseArguments.TemperatureTolerance) ?? AdviseDefaults.TemperatureToleranceC;
         double humidityTolerance = Number(AdviseArguments.HumidityTolerance) ?? AdviseDefaults.HumidityTolerancePct;
@@ -78,6 +79,7 @@ internal sealed class AdviseRequestParser(AdviseDefaults defaults, IReadOnlyDict
                 RetarderStepPct = defaults.Coat.RetarderStepPct,
                 WetFilmUm = wetFilm,
                 AirSpeedMPerS = airSpeed,
+                PieceThicknessMm = thickness,
                 CupMl = cup,
             },
             Mix = mix,

@@ -64,7 +64,7 @@ internal sealed class Adviser(AdviseDefaults defaults, MaterialCatalogue catalog
         CoatPlan plan = PlanOf(request);
         VerdictPolicy limits = request.RequiredMarginC is { } margin ? policy().Wanting(margin) : policy();
         Assessor assessor = new(limits, _model.Value!.Assess, altitudeM: 0);
-        return new AdviseAnswer(request, plan.Substrate.Id, assessor.Assess(SnapshotOf(request), plan), limits.RequiredMarginC);
+        return new AdviseAnswer(request, plan.Substrate.Id, plan.Body.ThicknessM * 1000, assessor.Assess(SnapshotOf(request), plan), limits.RequiredMarginC);
     }
 
     private CoatPlan PlanOf(AdviseRequest request)

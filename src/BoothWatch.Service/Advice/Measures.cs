@@ -65,6 +65,11 @@ internal static class Measures
         },
         10, 300, "from 10 to 300 µm (0.4 to 11.8 mil); units um (default), mm, mil");
 
+    public static Measure Thickness { get; } = new(
+        "a thickness",
+        new Dictionary<string, Func<double, double>> { [""] = v => v, ["mm"] = v => v, ["cm"] = v => v * 10, ["in"] = v => v * 25.4 },
+        0.5, 300, "from 0.5 to 300 mm (0.02 to 11.8 in); units mm (default), cm, in");
+
     public static Measure AirSpeed { get; } = new(
         "an air speed",
         new Dictionary<string, Func<double, double>>

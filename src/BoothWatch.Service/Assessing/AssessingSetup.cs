@@ -3,6 +3,7 @@ using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Verdicts;
+using BoothWatch.Warming;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Options;
 
@@ -14,7 +15,8 @@ public static class AssessingSetup
     /// <summary>Adds the assessment of the booth.</summary>
     /// <param name="services">The services.</param>
     /// <param name="isDemo">True when every sensor is emulated: then nobody files records, and the clock need not be proven by the kernel.</param>
-    public static IServiceCollection AddAssessing(this IServiceCollection services, Func<IServiceProvider, bool> isDemo)
+    /// <param name="speed">Seconds of the shop in a second of the clock; 1 on a real booth.</param>
+    public static IServiceCollection AddAssessing(this IServiceCollection services, Func<IServiceProvider, bool> isDemo, Func<IServiceProvider, double> speed)
     {
         services.AddOptions<ClockOptions>().BindConfiguration(ClockOptions.Section);
         services.TryAddSingleton(TimeProvider.System);
@@ -31,6 +33,7 @@ public static class AssessingSetup
             PolicyNow(provider.GetRequiredService<PolicyInForce>()),
             new BlushModel().Assess,
             provider.GetRequiredService<IOptions<BoothOptions>>().Value.AltitudeM));
+        services.AddSingleton(provider => new WarmingTrail(speed(provider)));
         services.AddSingleton<SystemdWatchdog>();
         services.AddSingleton(provider => new SnapshotBoard(
             provider.GetServices<ISensor>(),

@@ -3,6 +3,7 @@ using BoothWatch.Readings;
 using BoothWatch.Service.Outputs;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Verdicts;
+using BoothWatch.Warming;
 
 namespace BoothWatch.Service.Assessing;
 
@@ -15,6 +16,7 @@ public sealed partial class AssessmentLoop(
     Assessor assessor,
     VerdictDwell dwell,
     CoatPlan coat,
+    WarmingTrail trail,
     IVerdictLight light,
     AssessmentFanOut outputs,
     SystemdWatchdog watchdog,
@@ -52,7 +54,8 @@ public sealed partial class AssessmentLoop(
     {
         long start = time.GetTimestamp();
         BoothSnapshot snapshot = board.Take();
-        Assessment assessment = dwell.Hold(assessor.Assess(snapshot, coat), board.Elapsed);
+        trail.Take(snapshot, board.Elapsed);
+        Assessment assessment = dwell.Hold(assessor.Assess(snapshot, coat, trail), board.Elapsed);
         light.Show(assessment.Verdict);
         outputs.Post(assessment);
         FeedWatchdog();

@@ -23,6 +23,10 @@ public sealed record CoatOptions
     /// <summary>What the film lies on, an id; default <c>wood</c>.</summary>
     public string Substrate { get; set; } = "wood";
 
+    /// <summary>Thickness of the whole piece, mm, 0.5 to 300: says how long a cold one takes to warm; null: that of <see cref="Substrate"/>. The
+    /// film is reckoned with the substrate alone.</summary>
+    public double? PieceThicknessMm { get; set; }
+
     /// <summary>Parts of lacquer by volume, above 0 to 100; null: by the kind of coat.</summary>
     public double? LacquerParts { get; set; }
 

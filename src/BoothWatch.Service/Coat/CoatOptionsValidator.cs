@@ -23,6 +23,7 @@ internal sealed class CoatOptionsValidator(MaterialCatalogue? catalogue = null) 
         Check("retarderHighestPct", options.RetarderHighestPct, 0, 30, "%", 15);
         Check("retarderStepPct", options.RetarderStepPct, 0.5, 10, "%", 1);
         Check("wetFilmUm", options.WetFilmUm, 10, 300, "µm", 75);
+        Check("pieceThicknessMm", options.PieceThicknessMm, 0.5, 300, "mm", 40);
         Check("airSpeedMPerS", options.AirSpeedMPerS, 0, 5, "m/s", 0.5);
         Check("cupMl", options.CupMl, 10, 20_000, "mL", 250);
         if (catalogue is not null)

@@ -45,6 +45,7 @@ public static class CoatPlanner
             LoadedRetarderPct = options.LoadedRetarderPct,
             WetFilmUm = options.WetFilmUm ?? CoatHabits.For(options.Kind).WetFilmUm,
             Substrate = substrate,
+            PieceThicknessM = options.PieceThicknessMm / 1000,
             AirSpeedMPerS = options.AirSpeedMPerS,
         };
     }

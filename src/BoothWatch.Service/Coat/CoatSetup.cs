@@ -11,8 +11,8 @@ public static class CoatSetup
     /// <summary>Adds <see cref="BoothOptions"/>, <see cref="CoatOptions"/>, the <see cref="MaterialCatalogue"/> and the <see cref="CoatPlan"/>.</summary>
     /// <param name="services">The container.</param>
     /// <param name="file">The configuration file; its folder holds the materials.</param>
-    /// <param name="demoCup">Retarder in the cup of the scripted shop, %, where the coat section names none; null outside a demo.</param>
-    public static IServiceCollection AddCoat(this IServiceCollection services, ConfigurationFile file, Func<IServiceProvider, double?> demoCup)
+    /// <param name="demoCoat">Fills in what the coat section leaves open by what the scripted shop says; the same outside a demo.</param>
+    public static IServiceCollection AddCoat(this IServiceCollection services, ConfigurationFile file, Func<IServiceProvider, CoatOptions, CoatOptions> demoCoat)
     {
         ArgumentNullException.ThrowIfNull(file);
         services.AddOptionsWithValidateOnStart<BoothOptions>().BindConfiguration(BoothOptions.Section);
@@ -25,7 +25,7 @@ public static class CoatSetup
             {
                 CoatOptions coat = provider.GetRequiredService<IOptions<CoatOptions>>().Value;
                 return CoatPlanner.Plan(
-                    coat with { LoadedRetarderPct = coat.LoadedRetarderPct ?? demoCup(provider) },
+                    demoCoat(provider, coat),
                     provider.GetRequiredService<MaterialCatalogue>());
             });
     }

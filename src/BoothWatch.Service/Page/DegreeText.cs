@@ -26,6 +26,9 @@ public sealed partial class DegreeText(TemperatureUnit unit)
     public string Temperature(double? temperatureC) =>
         temperatureC is { } c && double.IsFinite(c) ? Number(Convert(c)) + NoBreak + Unit : Unknown;
 
+    /// <summary>A temperature to be reached, rounded up.</summary>
+    public string AtLeast(double temperatureC) => Tie(new TemperatureText(unit).AtLeast(temperatureC));
+
     /// <summary>A signed difference with its unit, to 0.1 °.</summary>
     public string Difference(double? differenceC)
     {

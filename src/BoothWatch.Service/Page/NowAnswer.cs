@@ -35,6 +35,9 @@ public sealed record NowAnswer
     /// <summary>How long the margin lasts if it goes on falling as in the last minutes; null when there is nothing to say. A straight line, no forecast.</summary>
     public required ClosingAnswer? Closing { get; init; }
 
+    /// <summary>Whether the piece is warm enough not to draw dew, and else how long it takes to warm in this air; null when the air or the piece is not known.</summary>
+    public required PieceWarming? Warming { get; init; }
+
     /// <summary>False while the wall clock may be wrong.</summary>
     public required bool ClockProven { get; init; }
 
@@ -63,6 +66,7 @@ public sealed record NowAnswer
         Air = state.Assessment?.Air,
         Film = state.Assessment?.Film,
         Closing = state.IsStale || state.Closing is not { } closing ? null : ClosingAnswer.Of(closing),
+        Warming = state.IsStale ? null : state.Assessment?.Warming,
         ClockProven = state.Assessment?.Snapshot.ClockProven ?? false,
         Readings = state.Assessment is { } assessment
             ? [.. assessment.Snapshot.Readings.Values.OrderBy(r => r.Quantity).Select(r => ReadingAnswer.Of(r, sources.TemperatureUnit))]

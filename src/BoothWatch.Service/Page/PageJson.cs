@@ -12,6 +12,9 @@ public static class PageJson
     /// <summary>The options, also for the streams.</summary>
     public static JsonSerializerOptions Options { get; } = Apply(new JsonSerializerOptions(JsonSerializerDefaults.Web));
 
+    /// <summary>How a value of an enumeration is written, for example <c>not-warming</c>; not for the verdict.</summary>
+    public static string Word(Enum value) => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
+
     /// <summary>Sets the options on another instance.</summary>
     public static JsonSerializerOptions Apply(JsonSerializerOptions options)
     {

@@ -31,6 +31,9 @@ public sealed record PageView
     /// <summary>True when the figures are too old to be taken as the present.</summary>
     public required bool Stale { get; init; }
 
+    /// <summary>How the piece stands, as a key, while it is too cold or has just become warm; else empty.</summary>
+    public required string Warming { get; init; }
+
     /// <summary>Text of each named place.</summary>
     public required IReadOnlyDictionary<string, string> Fields { get; init; }
 
@@ -65,6 +68,7 @@ public sealed record PageView
         Reason first = reasons[0];
         ClosingMargin? closing = state.IsStale ? null : state.Closing;
         DemoMoment? demo = sources.Demo();
+        PieceText piece = new(state.IsStale ? null : state.Assessment?.Warming, text, isTyped: sources.PieceEntry is not null);
         return new PageView
         {
             Sequence = state.Sequence,
@@ -74,6 +78,7 @@ public sealed record PageView
             CupMl = film?.CupMl,
             ShopCupMl = asked?.CupMl,
             Stale = state.IsStale,
+            Warming = piece.Key,
             FurtherReasons = [.. reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
             Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot, new TemperatureText(sources.TemperatureUnit)))],
             Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],
@@ -99,6 +104,12 @@ public sealed record PageView
                 ["margin"] = text.Difference(film?.BlushMarginC),
                 ["marginUncertainty"] = film is null ? "" : text.Uncertainty(film.MarginUncertaintyC),
                 ["piece"] = text.Temperature(air?.PieceTemperatureC ?? Known(state, Quantity.PieceTemperature)),
+                ["pieceClear"] = piece.Clearance,
+                ["warm"] = piece.Mark,
+                ["warmMeaning"] = piece.Meaning(TimeOfDay(state, demo, time)),
+                ["warmBasis"] = piece.Basis,
+                ["warmCare"] = piece.Care,
+                ["warmHeard"] = piece.Heard,
                 ["pieceTyped"] = sources.PieceEntry?.Words ?? "",
                 ["film"] = text.Temperature(film?.LowestFilmTemperatureC),
                 ["measuredAt"] = state.Assessment is null ? "never"
@@ -106,6 +117,11 @@ public sealed record PageView
             },
         };
     }
+
+    // The clock on the wall of the shop, which runs faster where its day is a script.
+    private static TimeSpan TimeOfDay(CurrentState state, DemoMoment? demo, TimeProvider time) =>
+        demo is not null && TimeSpan.TryParseExact(demo.ShopClock, @"h\:mm", CultureInfo.InvariantCulture, out TimeSpan shop) ? shop
+        : TimeZoneInfo.ConvertTime(state.Assessment?.Time ?? time.GetUtcNow(), time.LocalTimeZone).TimeOfDay;
 
     private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 

@@ -17,4 +17,7 @@ public enum AlertKind
 
     /// <summary>The piece comes near the dew point, or under it, while its film is soft.</summary>
     SoftFilm,
+
+    /// <summary>A piece that was too cold has become warm enough.</summary>
+    PieceWarm,
 }

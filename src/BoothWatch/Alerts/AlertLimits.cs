@@ -25,6 +25,9 @@ public sealed record AlertLimits
     /// <summary>How long all must be well again, without a break, before an episode ends.</summary>
     public TimeSpan ClearAfter { get; init; } = TimeSpan.FromSeconds(120);
 
+    /// <summary>Whether it is told that a cold piece has become warm. Default false.</summary>
+    public bool TellPieceWarm { get; init; }
+
     /// <summary>The limits of the verdict.</summary>
     public VerdictPolicy Policy { get; init; } = new();
 

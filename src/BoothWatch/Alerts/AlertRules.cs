@@ -5,7 +5,7 @@ namespace BoothWatch.Alerts;
 /// <summary>One look at the booth: which episode begins, goes on or ends, and what is to be told.</summary>
 public static class AlertRules
 {
-    private static readonly IAlertRule[] All = [new VerdictWorse(), new MarginClosing(), new SensorsLost(), new TimersDue(), new SoftFilm()];
+    private static readonly IAlertRule[] All = [new VerdictWorse(), new MarginClosing(), new SensorsLost(), new TimersDue(), new SoftFilm(), new PieceWarm()];
 
     /// <summary>Takes one step.</summary>
     /// <param name="before">The state after the step before.</param>

@@ -16,6 +16,7 @@ public static class AlertWords
         AlertKind.SensorsLost => "sensors-lost",
         AlertKind.TimerDue => "timer-due",
         AlertKind.SoftFilm => "soft-film",
+        AlertKind.PieceWarm => "piece-warm",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "There is no such kind of alert."),
     };
 }

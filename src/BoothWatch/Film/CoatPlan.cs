@@ -27,6 +27,13 @@ public sealed record CoatPlan
     /// <summary>What the film lies on.</summary>
     public required Substrate Substrate { get; init; }
 
+    /// <summary>Thickness of the whole piece, m; null: that of <see cref="Substrate"/>. It says how long the piece takes to warm; the film knows
+    /// the substrate alone.</summary>
+    public double? PieceThicknessM { get; init; }
+
+    /// <summary>The piece as a body that has to warm.</summary>
+    public Substrate Body => PieceThicknessM is { } thicknessM ? Substrate with { ThicknessM = thicknessM } : Substrate;
+
     /// <summary>Air speed over the piece, m/s.</summary>
     public required double AirSpeedMPerS { get; init; }
 

@@ -9,8 +9,12 @@ namespace BoothWatch.Film;
 /// </remarks>
 internal sealed partial class DryingFilm
 {
-    private const double WaterHeatAt0C = 2.501e6 * PhysicalConstants.WaterMolarMassKgPerMol;
-    private const double WaterHeatSlope = -2361 * PhysicalConstants.WaterMolarMassKgPerMol;
+    /// <summary>Heat of vaporisation of water at 0 °C, J/mol.</summary>
+    internal const double WaterHeatAt0C = 2.501e6 * PhysicalConstants.WaterMolarMassKgPerMol;
+
+    /// <summary>Its slope, J/(mol K).</summary>
+    internal const double WaterHeatSlope = -2361 * PhysicalConstants.WaterMolarMassKgPerMol;
+
     private const double WaterLiquidHeatCapacity = 75.3;
 
     /// <summary>Vapour share of the pressure above which the Stefan correction goes on as a straight line, so that a boiling film stays finite.</summary>

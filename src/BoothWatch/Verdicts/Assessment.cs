@@ -18,6 +18,9 @@ public sealed record Assessment
     /// <summary>What the model says of the coat in hand; null when the air or the piece is not known.</summary>
     public required FilmFindings? Film { get; init; }
 
+    /// <summary>Whether the piece is warm enough, and else when; null when the air or the piece is not known.</summary>
+    public PieceWarming? Warming { get; init; }
+
     /// <summary>The verdict after the dwell.</summary>
     public required Verdict Verdict { get; init; }
 

@@ -3,6 +3,7 @@ using BoothWatch.Air;
 using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Verdicts.Rules;
+using BoothWatch.Warming;
 
 namespace BoothWatch.Verdicts;
 
@@ -26,13 +27,14 @@ public sealed class Assessor(Func<VerdictPolicy> policy, AskFilm askFilm, double
     /// <summary>The assessment of this moment, before the dwell.</summary>
     /// <param name="snapshot">What was measured.</param>
     /// <param name="plan">The coat about to be sprayed; null when none is chosen.</param>
-    public Assessment Assess(BoothSnapshot snapshot, CoatPlan? plan)
+    /// <param name="trail">What the last minutes measured of the piece; null where nobody measures, so that only the model says when it is warm.</param>
+    public Assessment Assess(BoothSnapshot snapshot, CoatPlan? plan, WarmingTrail? trail = null)
     {
         Evidence readings = new() { Snapshot = snapshot, Policy = policy(), Air = null, Film = null };
         (MoistAir Air, AirUncertainty Uncertainty)? air = AirOf(readings);
         AirFindings? findings = air is { } known ? Findings(known.Air, known.Uncertainty, readings) : null;
         (FilmFindings? film, string? noFilmCause) = FilmOf(plan, air, readings);
-        Evidence evidence = readings with { Air = findings, Film = film, NoFilmCause = noFilmCause };
+        Evidence evidence = readings with { Air = findings, Film = film, Warming = WarmingEstimate.Of(air?.Air, readings, plan, trail), NoFilmCause = noFilmCause };
         ImmutableArray<Reason> reasons = RuleBook.Decide(evidence);
         return new Assessment
         {
@@ -40,6 +42,7 @@ public sealed class Assessor(Func<VerdictPolicy> policy, AskFilm askFilm, double
             Snapshot = snapshot,
             Air = findings,
             Film = film,
+            Warming = evidence.Warming,
             Verdict = reasons[0].Limit,
             Reasons = reasons,
         };

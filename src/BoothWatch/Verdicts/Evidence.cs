@@ -17,6 +17,9 @@ public sealed record Evidence
     /// <summary>What the film model said; null when it was not asked or gave no answer.</summary>
     public required FilmFindings? Film { get; init; }
 
+    /// <summary>Whether the piece is warm enough, and else when; null when that is not known.</summary>
+    public PieceWarming? Warming { get; init; }
+
     /// <summary>Why there is no film answer, for people; null when there is one.</summary>
     public string? NoFilmCause { get; init; }
 

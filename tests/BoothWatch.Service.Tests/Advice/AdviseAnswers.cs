@@ -50,12 +50,14 @@ internal static class AdviseAnswers
             Assumed = ["the piece is as warm as the air: no piece temperature was given"],
         },
         "wood",
+        4,
         new Assessment
         {
             Time = DateTimeOffset.UnixEpoch,
             Snapshot = new BoothSnapshot(DateTimeOffset.UnixEpoch, true, ImmutableDictionary<Quantity, Reading>.Empty),
             Air = new AirFindings(24, 72, 101_325, 18.643, 0.279, 0.0135, 24),
             Film = film,
+            Warming = new PieceWarming { State = WarmingState.Warm, TargetC = 21.643, TargetFrom = WarmingTarget.DewPoint, ClearanceC = 5.357 },
             Verdict = verdict,
             Reasons = [reason],
         },

@@ -90,6 +90,7 @@ public class AdviseRequestParserTests
     [InlineData("temperature=24 humidity=55 retarder=40%", "retarder", "0 to 30 %", "5%")]
     [InlineData("temperature=24 humidity=55 wet-film=3m", "wet-film", "'m' is not a unit", "75um")]
     [InlineData("temperature=24 humidity=55 air-speed=9", "air-speed", "0 to 5 m/s", "0.5m/s")]
+    [InlineData("temperature=24 humidity=55 thickness=1m", "thickness", "'m' is not a unit", "40mm")]
     [InlineData("temperature=24 humidity=55 cup=1", "cup", "10 to 20000 mL", "250mL")]
     [InlineData("temperature=24 humidity=55 temperature-tolerance=9", "temperature-tolerance", "0 to 5 °C", "0.3C")]
     [InlineData("temperature=24 humidity=55 humidity-tolerance=30", "humidity-tolerance", "0 to 20 %RH", "3%")]

@@ -5,6 +5,7 @@ using BoothWatch.Service.Outputs;
 using BoothWatch.Service.Outputs.Pump;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Verdicts;
+using BoothWatch.Warming;
 using Microsoft.Extensions.Hosting.Systemd;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
@@ -32,7 +33,7 @@ public sealed class AssessmentLoopTests : IDisposable
         _board = new SnapshotBoard([_sensor], new ClockProof(_time, mustBeSynchronised: false, () => false), _time);
         _poller = new SensorPoller([_sensor], _board, _time, NullLogger<SensorPoller>.Instance);
         _loop = new AssessmentLoop(
-            _board, new Assessor(policy, Answer, altitudeM: 0), new VerdictDwell(policy), Coat, _light, new AssessmentFanOut([]),
+            _board, new Assessor(policy, Answer, altitudeM: 0), new VerdictDwell(policy), Coat, new WarmingTrail(), _light, new AssessmentFanOut([]),
             new SystemdWatchdog(_systemd), _time, NullLogger<AssessmentLoop>.Instance);
         _sensor.Answer = GoodShop;
     }
@@ -113,7 +114,7 @@ public sealed class AssessmentLoopTests : IDisposable
         OutputPump pump = new(hanging, new OutputPumpOptions { Capacity = 10 }, _time, NullLogger<OutputPump>.Instance);
         await pump.StartAsync(CancellationToken.None);
         AssessmentLoop loop = new(
-            _board, new Assessor(new VerdictPolicy { DwellS = 5 }, Answer, 0), new VerdictDwell(new VerdictPolicy { DwellS = 5 }), Coat, _light,
+            _board, new Assessor(new VerdictPolicy { DwellS = 5 }, Answer, 0), new VerdictDwell(new VerdictPolicy { DwellS = 5 }), Coat, new WarmingTrail(), _light,
             new AssessmentFanOut([pump]), new SystemdWatchdog(), _time, NullLogger<AssessmentLoop>.Instance);
 
         for (int s = 0; s < 500; s++)

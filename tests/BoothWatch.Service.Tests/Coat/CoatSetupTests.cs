@@ -48,6 +48,6 @@ public class CoatSetupTests
             .AddInMemoryCollection(settings.Select(s => KeyValuePair.Create<string, string?>(s.Key, s.Value)))
             .Build();
         var file = new ConfigurationFile(Path.Combine(RepositoryFile.Root, "config", "boothwatch.json"), configuration, []);
-        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file, _ => demoCup).BuildServiceProvider();
+        return new ServiceCollection().AddSingleton<IConfiguration>(configuration).AddCoat(file, (_, coat) => coat with { LoadedRetarderPct = coat.LoadedRetarderPct ?? demoCup }).BuildServiceProvider();
     }
 }

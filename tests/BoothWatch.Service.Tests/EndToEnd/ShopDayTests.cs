@@ -21,7 +21,7 @@ public sealed class ShopDayTests
             shop.Tick();
         }
 
-        Assert.Equal([Verdict.Wait, Verdict.Spray, Verdict.SlowDown, Verdict.Wait], shop.Changes.Select(change => change.Verdict));
+        Assert.Equal([Verdict.Wait, Verdict.SlowDown, Verdict.Spray, Verdict.SlowDown, Verdict.Wait], shop.Changes.Select(change => change.Verdict));
         AssertAsReviewed(shop.Changes);
         Assert.Equal(
             shop.Changes.Select(change => (change.Verdict, change.Rule)),

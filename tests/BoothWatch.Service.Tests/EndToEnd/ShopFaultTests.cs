@@ -35,8 +35,10 @@ public sealed class ShopFaultTests
 
         Assert.Equal(Verdict.Wait, TickUntil(shop, Works).Verdict);
         Assert.NotEqual(Verdict.Wait, TickUntil(shop, BackBy).Verdict);
-        Assert.Equal([Lamp.Red, Lamp.Green, Lamp.Red], shop.Changes.Take(3).Select(change => change.Lamp));
-        Assert.NotEqual(Lamp.Red, shop.Changes[3].Lamp);
+
+        // Yellow while the piece that was brought in cold is still much colder than the air.
+        Assert.Equal([Lamp.Red, Lamp.Yellow, Lamp.Green, Lamp.Red], shop.Changes.Take(4).Select(change => change.Lamp));
+        Assert.NotEqual(Lamp.Red, shop.Changes[4].Lamp);
     }
 
     [Fact]

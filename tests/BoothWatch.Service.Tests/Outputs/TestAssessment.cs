@@ -39,6 +39,9 @@ internal static class TestAssessment
             Snapshot = new BoothSnapshot(time, clockProven, readings),
             Air = new AirFindings(temperatureC, humidityPct, 101_200.5, 11.875, 0.4, 0.0086, pieceC),
             Film = marginC is { } margin ? Film(margin) : null,
+            Warming = pieceC is { } surface
+                ? new PieceWarming { State = WarmingState.Warm, TargetC = 16.5, TargetFrom = WarmingTarget.Air, ClearanceC = surface - 11.875, WarmSinceS = 240 }
+                : null,
             Verdict = verdict,
             Reasons =
             [

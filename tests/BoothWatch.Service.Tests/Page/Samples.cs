@@ -36,6 +36,30 @@ public static class Samples
         new Reason("piece-near-dew-point", Verdict.Wait, "piece 20.2 °C is 0.4 °C below the dew point: dew forms on it", "wait, and warm the piece"),
         new Reason("filter-loaded", Verdict.SlowDown, "filter drop 138 Pa, over the 120 Pa of a loaded filter", "change the filter"));
 
+    /// <summary>A piece that was brought in under the dew point, on its way to being warm.</summary>
+    public static Assessment Cold { get; } = Make(Verdict.Wait, 21.0, 47.5, 9.4, 8.8, 3.1, 0, 5,
+        new Reason("piece-near-dew-point", Verdict.Wait, "piece 8.8 °C, 0.6 °C under the dew point", "wait, and warm the piece to 16.0 °C or more, in this air about 25 min (15 to 40 min)")) with
+    {
+        Warming = new PieceWarming
+        {
+            State = WarmingState.Warming,
+            TargetC = 16.0,
+            TargetFrom = WarmingTarget.Air,
+            ClearanceC = -0.6,
+            LeftS = 1500,
+            LeastS = 900,
+            MostS = 2400,
+            Basis = WarmingBasis.Model,
+            CoreColderC = 3.4,
+        },
+    };
+
+    /// <summary>The same piece, just warm.</summary>
+    public static Assessment JustWarm { get; } = Spray with
+    {
+        Warming = new PieceWarming { State = WarmingState.Warm, TargetC = 16.0, TargetFrom = WarmingTarget.Air, ClearanceC = 8.2, WarmSinceS = 60 },
+    };
+
     /// <summary>As many and as long reasons as the rules of a damp, cold, badly kept booth give at once.</summary>
     public static Assessment Wordy { get; } = SlowDown with
     {

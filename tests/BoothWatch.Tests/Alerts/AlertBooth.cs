@@ -32,6 +32,8 @@ internal sealed class AlertBooth
 
     public bool Exhaust { get; set; } = true;
 
+    public PieceWarming? Warming { get; set; }
+
     public Reading[] Instead { get; set; } = [];
 
     public IReadOnlyList<WatchedJob>? Jobs { get; set; } = [];
@@ -76,6 +78,7 @@ internal sealed class AlertBooth
                 Snapshot = snapshot,
                 Air = GoodBooth.Air(),
                 Film = GoodBooth.Film(MarginC, LoadedPct, marginAtHighestC: HighestMarginC),
+                Warming = Warming,
                 Verdict = Verdict,
                 Reasons = ImmutableArray.Create(Verdict == Verdict.Spray ? Holds : new Reason(Rule, Verdict, "dew point 17.8 °C, 0.6 °C over what this mix holds", "wait")),
             },

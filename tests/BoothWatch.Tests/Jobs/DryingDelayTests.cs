@@ -30,6 +30,15 @@ public class DryingDelayTests
         Assert.Contains("times as long as planned", delay.Words(), StringComparison.Ordinal);
     }
 
+    /// <summary>12 °C are 53.6 °F.</summary>
+    [Fact]
+    public void Delay_InAShopThatReadsFahrenheit_NamesTheColdInIt()
+    {
+        DryingDelay delay = DryingDelay.Between(Case(12, 50, 0), Reference, text: new TemperatureText(TemperatureUnit.Fahrenheit));
+        Assert.StartsWith("air of 53.6 °F and a piece of 53.6 °F", delay.Causes[0].What, StringComparison.Ordinal);
+        Assert.DoesNotContain("°C", delay.Words(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Delay_WithMuchRetarder_NamesTheRetarder()
     {

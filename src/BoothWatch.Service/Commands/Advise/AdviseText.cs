@@ -30,7 +30,12 @@ internal static class AdviseText
         Line(text, $"");
         Line(text, $"Air                {degrees.Of(air.TemperatureC)}, {air.RelativeHumidityPct:0.#} %RH, {air.PressurePa / 100:0} hPa");
         Line(text, $"Dew point          {degrees.Of(air.DewPointC)} (standard uncertainty {unit.FromCelsiusDifference(air.DewPointUncertaintyC):0.0} {unit.Symbol()})");
-        Line(text, $"Piece              {degrees.Of(request.PieceC)}, {answer.Substrate}");
+        Line(text, $"Piece              {degrees.Of(request.PieceC)}, {answer.Substrate}, {answer.ThicknessMm:0.#} mm");
+        if (answer.Warming is { State: WarmingState.Warming } warming)
+        {
+            Line(text, $"Piece warm         {degrees.AtLeast(warming.TargetC)}, in this air {WarmingText.Time(warming)}, air on both faces");
+        }
+
         if (answer.Film is { } film)
         {
             Line(text, $"Cup                {film.Mix}");

@@ -11,6 +11,7 @@ internal static class AlertLifetime
     /// <summary>Of an alert.</summary>
     public static TimeSpan Of(AlertKind kind) => kind switch
     {
+        AlertKind.PieceWarm => TimeSpan.FromMinutes(15),
         AlertKind.VerdictWorse or AlertKind.MarginClosing => TimeSpan.FromMinutes(10),
         AlertKind.SensorsLost => TimeSpan.FromHours(1),
         AlertKind.SoftFilm => TimeSpan.FromHours(1),

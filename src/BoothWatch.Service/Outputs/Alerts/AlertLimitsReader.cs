@@ -15,6 +15,7 @@ internal static class AlertLimitsReader
         MarginWindow = TimeSpan.FromMinutes(options.MarginWindowMinutes),
         SensorsLostAfter = TimeSpan.FromSeconds(options.SensorsLostAfterS),
         ClearAfter = TimeSpan.FromSeconds(options.ClearAfterS),
+        TellPieceWarm = options.PieceWarm,
         Policy = policy,
         Quiet = Time(options.QuietHours.From) is { } from && Time(options.QuietHours.To) is { } to ? new QuietHours(from, to) : null,
         BreakThrough = [.. Words(options.QuietHours.BreakThrough).Select(word => AlertWords.Kinds[word])],

@@ -32,6 +32,9 @@ public sealed class AlertsOptions
     /// <summary>How long all must be well, without a break, before the all-clear, s. Default 120, range 10 to 3600.</summary>
     public double ClearAfterS { get; set; } = 120;
 
+    /// <summary>True: it is told when a piece that was too cold has become warm enough. Default false.</summary>
+    public bool PieceWarm { get; set; }
+
     /// <summary>When nobody wants to be disturbed.</summary>
     public QuietHoursOptions QuietHours { get; set; } = new();
 

@@ -9,6 +9,6 @@ public sealed class QuietHoursOptions
     /// <summary>When they end, hh:mm; the next day when it is earlier. Default empty: none. 00:00 to 23:59.</summary>
     public string To { get; set; } = "";
 
-    /// <summary>Kinds that are told all the same, with commas between: verdict-worse, margin-closing, sensors-lost, timer-due, soft-film. Default verdict-worse; empty for none.</summary>
+    /// <summary>Kinds that are told all the same, with commas between: verdict-worse, margin-closing, sensors-lost, timer-due, soft-film, piece-warm. Default verdict-worse; empty for none.</summary>
     public string BreakThrough { get; set; } = "verdict-worse";
 }

@@ -22,6 +22,8 @@ internal sealed record AssessmentDocument
 
     public required FilmFindings? Film { get; init; }
 
+    public required PieceWarming? Warming { get; init; }
+
     public required IEnumerable<Value> Readings { get; init; }
 
     public static AssessmentDocument Of(Assessment assessment, string shop, string booth, TemperatureUnit unit) => new()
@@ -34,6 +36,7 @@ internal sealed record AssessmentDocument
         Reasons = assessment.Reasons.Select(reason => new Line(reason.Rule, reason.Limit, reason.Finding, reason.Action)),
         Air = assessment.Air,
         Film = assessment.Film,
+        Warming = assessment.Warming,
         Readings = assessment.Snapshot.Readings.Values.OrderBy(reading => reading.Quantity).Select(reading => new Value(
             reading.Quantity,
             reading.Sensor,

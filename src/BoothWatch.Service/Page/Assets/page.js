@@ -72,6 +72,8 @@ function show(view, ageS, at) {
   setList(byId("sensors"), view.sensors, fillHealth);
   setList(byId("outputs"), view.outputs, fillHealth);
   byId("left").hidden = !view.fields.left;
+  byId("warm").hidden = !view.warming;
+  byId("warm").dataset.state = view.warming;
   showCups(view.shopCupMl);
   tick();
 }
@@ -108,6 +110,7 @@ function tick() {
     setField("action", "wait until this page is live again");
     byId("further").replaceChildren();
     byId("left").hidden = true;
+    byId("warm").hidden = true;
   }
 
   if (secondsSince(heardAt) > DEAF_AFTER_S) { connect(); }

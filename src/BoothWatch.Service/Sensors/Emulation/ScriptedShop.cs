@@ -25,8 +25,8 @@ public sealed class ScriptedShop(ShopClock clock, ShopWeather? weather = null)
     /// <summary>Water vapour from one person at light work, kg/s: about 60 g/h (common practice, no source).</summary>
     private const double PersonKgPerS = 60e-3 / 3600;
 
-    /// <summary>Time constant of the warming piece, s. Assumed: 20 mm of wood.</summary>
-    private const double PieceTimeConstantS = 1000;
+    /// <summary>Thickness of the piece, mm.</summary>
+    public const double PieceThicknessMm = PieceBody.ThicknessMm;
 
     /// <summary>Pressure drop of the clean filter at full flow, Pa. Assumed: a paint-arrestor pad.</summary>
     private const double CleanFilterPa = 45;
@@ -37,7 +37,7 @@ public sealed class ScriptedShop(ShopClock clock, ShopWeather? weather = null)
     private readonly Lock _lock = new();
     private int _day = -1;
     private double _advancedS;
-    private double _pieceC;
+    private PieceBody _piece = new(20, 20);
     private double _load;
     private Room _room = new(20, 0.007);
 
@@ -64,7 +64,7 @@ public sealed class ScriptedShop(ShopClock clock, ShopWeather? weather = null)
                 now,
                 MoistAir.FromHumidityRatio(_room.TemperatureC, ratio, moment.PressurePa),
                 Outdoors(moment),
-                _pieceC,
+                _piece.SurfaceC,
                 moment.FanOn,
                 moment.FanOn ? CleanFilterPa * (1 + _load) * FlowShare * FlowShare : 0);
         }
@@ -92,7 +92,7 @@ public sealed class ScriptedShop(ShopClock clock, ShopWeather? weather = null)
             _room.Step(Inputs(morning), 3600);
         }
 
-        _pieceC = _room.TemperatureC - ShopScript.PieceColderK;
+        _piece = new PieceBody(_room.TemperatureC - ShopScript.PieceColderK, _room.TemperatureC);
         _advancedS = 0;
         _day = day;
     }
@@ -102,8 +102,7 @@ public sealed class ScriptedShop(ShopClock clock, ShopWeather? weather = null)
         ShopMoment moment = Moment(ShopClock.Opening + TimeSpan.FromSeconds(_advancedS));
         double before = _room.TemperatureC;
         _room.Step(Inputs(moment), seconds);
-        double airC = (before + _room.TemperatureC) / 2;
-        _pieceC = airC + ((_pieceC - airC) * Math.Exp(-seconds / PieceTimeConstantS));
+        _piece.Step((before + _room.TemperatureC) / 2, seconds);
         _load += moment.FanOn ? LoadingPerS * seconds : 0;
         _advancedS += seconds;
     }

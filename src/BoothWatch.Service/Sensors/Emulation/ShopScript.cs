@@ -6,8 +6,8 @@ namespace BoothWatch.Service.Sensors.Emulation;
 /// </summary>
 public static class ShopScript
 {
-    /// <summary>How much colder than the booth the piece is when it is brought in at 08:00, K.</summary>
-    public const double PieceColderK = 4.5;
+    /// <summary>How much colder than the booth the piece is when it is brought in at 08:00, from a van that stood out at night, K.</summary>
+    public const double PieceColderK = 17;
 
     private static readonly TimeSpan RainGathers = new(10, 0, 0);
     private static readonly TimeSpan DoorOpens = new(9, 0, 0);

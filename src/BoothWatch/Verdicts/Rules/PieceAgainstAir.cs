@@ -21,7 +21,7 @@ public sealed class PieceAgainstAir : IRule
         double warmerC = pieceC - air.TemperatureC;
         if (warmerC < -evidence.Policy.SlowDownPieceColderC)
         {
-            yield return SlowDown($"piece {text.Of(pieceC)}, {text.By(warmerC)} colder than the air", $"let it warm in the booth to {text.AtLeast(evidence.Policy.WarmEnoughC(air.TemperatureC, air.DewPointC))} first");
+            yield return SlowDown($"piece {text.Of(pieceC)}, {text.By(warmerC)} colder than the air", $"let it warm in the booth to {text.AtLeast(evidence.Policy.WarmEnoughC(air.TemperatureC, air.DewPointC))} first{WarmingText.After(evidence.Warming)}");
         }
         else if (warmerC > evidence.Policy.SlowDownPieceWarmerC)
         {

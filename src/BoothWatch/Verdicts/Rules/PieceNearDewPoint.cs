@@ -52,6 +52,6 @@ public sealed class PieceNearDewPoint : IRule
         string warm = evidence.Text.AtLeast(warmC);
         return evidence.Film is { HoldsWithWarmPiece: false }
             ? $"wait for drier air, warming the piece alone, to {warm}, will not do"
-            : $"wait, and warm the piece to {warm} or more";
+            : $"wait, and warm the piece to {warm} or more{WarmingText.After(evidence.Warming)}";
     }
 }

@@ -135,6 +135,24 @@ public sealed class AdviseCommandTests : IDisposable
         Assert.DoesNotContain("page", result.Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task ColdPiece_IsToldWhenItIsWarm_ByItsThickness()
+    {
+        JsonElement thin = await Ask("advise --temperature 21 --humidity 45 --piece 6 --json");
+        JsonElement thick = await Ask("advise --temperature 21 --humidity 45 --piece 6 --thickness 1.77in --json");
+        JsonElement warm = await Ask("advise --temperature 21 --humidity 45 --json");
+
+        // No more than 5 °C colder than the air.
+        Assert.Equal(16, thin.GetProperty("pieceTargetC").GetDouble(), 0.001);
+        Assert.InRange(thin.GetProperty("pieceWarmInS").GetDouble(), 60, 400);
+        Assert.InRange(thick.GetProperty("pieceWarmInS").GetDouble(), 900, 3600);
+        Assert.Equal(45, thick.GetProperty("inputs").GetProperty("thicknessMm").GetDouble(), 0.1);
+        Assert.Equal(0, warm.GetProperty("pieceWarmInS").GetDouble());
+        CommandResult text = await CommandRun.With("advise --temperature 21 --humidity 45 --piece 6 --thickness 45");
+        Assert.Matches(@"Piece warm         16\.0 °C, in this air about \d+ min \(\d+ to \d+ min\), air on both faces", text.Out);
+        Assert.Matches(@"wait, and warm the piece to 16\.0 °C or more, in this air about \d+ min", text.Out);
+    }
+
     private static async Task<JsonElement> Ask(string line)
     {
         CommandResult result = await CommandRun.With(line);

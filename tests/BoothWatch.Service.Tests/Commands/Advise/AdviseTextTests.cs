@@ -14,7 +14,7 @@ public class AdviseTextTests
 
         Air                24.0 °C, 72 %RH, 1013 hPa
         Dew point          18.6 °C (standard uncertainty 0.3 °C)
-        Piece              24.0 °C, wood
+        Piece              24.0 °C, wood, 4 mm
         Cup                nitrocellulose lacquer, unthinned; retarder 2-butoxyethanol
         Film               75 µm wet, air at 0.5 m/s
 

@@ -85,14 +85,15 @@ public class ScriptedShopTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void Piece_BroughtInCold_WarmsInTheFirstTenthOfTheDay()
+    public void Piece_BroughtInUnderTheDewPoint_WarmsInTheFirstHourAndAHalf()
     {
         List<ShopState> day = Day();
         double Colder(int second) => day[second].BoothAir.TemperatureC - day[second].PieceTemperatureC;
 
-        Assert.InRange(Colder(0), 4, 5);
-        Assert.InRange(Colder(12), 0.5, 2);
-        Assert.InRange(Colder(24), 0, 0.6);
+        Assert.InRange(Colder(0), 12, 17);
+        Assert.True(day[0].PieceTemperatureC < day[0].BoothAir.DewPointC);
+        Assert.InRange(Colder(12), 4.5, 6.5);
+        Assert.InRange(Colder(40), 0, 1.5);
     }
 
     [Fact]

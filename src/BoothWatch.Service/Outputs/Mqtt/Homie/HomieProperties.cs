@@ -41,6 +41,8 @@ internal static class HomieProperties
         new("film", "recommended-retarder", "Least retarder level that serves", "float", a => HomiePayload.Of(a.Film?.RecommendedRetarderPct), Percent),
 
         new("piece", "temperature", "Surface temperature", "float", Reading(Quantity.PieceTemperature), Celsius),
+        new("piece", "dew-point-clearance", "Height of the surface over the dew point", "float", a => HomiePayload.Of(a.Warming?.ClearanceC), Celsius),
+        new("piece", "warm-in", "Time until it is warm enough in this air", "float", a => HomiePayload.Of(WarmIn(a.Warming)), "s"),
         Quality("piece", Quantity.PieceTemperature),
 
         new("exhaust", "proven", "Fan proven to move air", "boolean", Proof, Format: "not proven,proven"),
@@ -51,6 +53,14 @@ internal static class HomieProperties
         new("intake", "humidity", "Relative humidity", "float", Reading(Quantity.IntakeHumidity), Percent),
         Quality("intake", Quantity.IntakeTemperature, Quantity.IntakeHumidity),
     ];
+
+    // To ten seconds: more finely nobody knows it, and each change is a message.
+    private static double? WarmIn(PieceWarming? warming) => warming?.State switch
+    {
+        WarmingState.Warm => 0,
+        WarmingState.Warming => Math.Round(warming.LeftS!.Value / 10) * 10,
+        _ => null,
+    };
 
     private static Func<Assessment, string?> Reading(Quantity quantity) =>
         assessment => assessment.Snapshot[quantity] is { IsGood: true } reading ? HomiePayload.Of(reading.Value) : null;
