@@ -1,6 +1,7 @@
 using BoothWatch.Service.Access;
 using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Assessing;
+using BoothWatch.Service.Checks;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
@@ -59,6 +60,7 @@ public static class BoothHost
         builder.Services.AddLimit();
         builder.Services.AddAlerts();
         builder.Services.AddWhatIf();
+        builder.Services.AddChecks();
         builder.Services.AddRecords();
         builder.Services.AddReviews();
         builder.Services.AddSingleton(PlaceOf);
@@ -78,6 +80,7 @@ public static class BoothHost
             .MapWhatIf()
             .MapReviews()
             .MapLimit()
+            .MapChecks()
             .MapAlerts()
             .MapSetup()
             .MapBoothMetrics();

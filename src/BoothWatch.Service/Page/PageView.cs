@@ -145,6 +145,8 @@ public sealed record PageView
     {
         ReadingQuality.NoReading => "no reading",
         ReadingQuality.OutOfRange => "out of range",
+        ReadingQuality.BeingChecked => "being checked",
+        ReadingQuality.FailedCheck => "failed its check",
         _ => quality.ToString().ToLowerInvariant(),
     };
 }

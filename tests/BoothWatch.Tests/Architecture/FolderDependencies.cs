@@ -14,6 +14,7 @@ internal static class FolderDependencies
         ["Solvents"] = [],
         ["Film"] = ["Air", "Solvents"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film"],
+        ["Checks"] = ["Readings", "Air"],
         ["Limits"] = ["Film"],
         ["Outlook"] = ["Readings", "Air"],
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],
