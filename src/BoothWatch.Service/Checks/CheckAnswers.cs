@@ -24,9 +24,14 @@ internal sealed class CheckAnswers(
         [.. SaltPoint.All.Select(salt => new ChecksSalt(salt.Id, salt.Name, salt.Formula, Math.Round(salt.HumidityPct(UsualC), 1)))],
         [.. book.Sensors.Select(Of)]);
 
-    /// <summary>A word when a sensor is to be checked; null when it is not, or measures no humidity.</summary>
-    public string? Reminder(string sensor) =>
-        book.Sensors.FirstOrDefault(known => known.Name == sensor) is { IsEmulated: false } known && Of(known) is { IsDue: true, Running: null } due ? due.Headline : null;
+    /// <summary>A word when a real sensor is to be checked or could not be told to be good; null when not, or where it measures no humidity.</summary>
+    public string? Reminder(string sensor)
+    {
+        ISensor? real = book.Sensors.FirstOrDefault(known => known.Name == sensor && !known.IsEmulated);
+        return real is not null && Of(real) is { Running: null } known && (known.IsDue || known.Outcome == CheckOutcome.CannotTell)
+            ? $"check due ({char.ToLowerInvariant(known.Headline[0])}{known.Headline[1..]})"
+            : null;
+    }
 
     private ChecksSensor Of(ISensor sensor) => book.Look(sensor.Name, (history, running, now) => Of(sensor, history, running, now));
 
@@ -87,7 +92,7 @@ internal sealed class CheckAnswers(
             yield return Capital(CheckWords.Of(drift)) + ".";
         }
 
-        if (due is { } next)
+        if (due is { } next && worst != CheckOutcome.Outside)
         {
             yield return $"Next check by {Day(next)}, and at once after it has been in solvent vapour or overspray.";
         }
@@ -103,6 +108,7 @@ internal sealed class CheckAnswers(
             check.Stage switch { CheckStage.Begun => "begun", CheckStage.InJar => "in-jar", _ => "returning" },
             check.Salt?.Id,
             check.HasResult,
+            check.ResultCount,
             check.Latest?.Humidity.Value is { } read ? Math.Round(read, 1) : null,
             temperatureC is { } c ? text.Of(c) : "",
             check is { Stage: CheckStage.InJar, Salt: { } salt } && temperatureC is >= SaltPoint.LowestC and <= SaltPoint.HighestC ? Math.Round(salt.HumidityPct(temperatureC.Value), 1) : null,

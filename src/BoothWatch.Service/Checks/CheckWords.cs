@@ -27,7 +27,7 @@ internal static class CheckWords
     /// <summary>What two salts say together.</summary>
     public static string Of(TwoPointCheck both) => string.Create(
         CultureInfo.InvariantCulture,
-        $"both salts together: {Signed(both.OffsetPct)} ± {both.OffsetUncertaintyPct:0.0} % at {TwoPointCheck.MiddlePct:0} %, steps of humidity {Signed(both.StretchPct)} ± {both.StretchUncertaintyPct:0.0} % of a step too {(both.StretchPct < 0 ? "small" : "large")}; told, never applied");
+        $"both salts together: {Signed(both.OffsetPct)} ± {both.OffsetUncertaintyPct:0.0} % at {TwoPointCheck.MiddlePct:0} % and steps of humidity come out {Math.Abs(both.StretchPct):0.0} ± {both.StretchUncertaintyPct:0.0} % too {(both.StretchPct < 0 ? "small" : "large")}. This is told, never applied");
 
     /// <summary>The two results of a check that lie farthest apart, as one line; null when there is but one.</summary>
     public static TwoPointCheck? Both(IReadOnlyList<DatedResult> latest)

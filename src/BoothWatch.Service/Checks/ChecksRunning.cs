@@ -5,6 +5,7 @@ namespace BoothWatch.Service.Checks;
 /// <param name="Stage"><c>begun</c>, <c>in-jar</c> or <c>returning</c>.</param>
 /// <param name="Salt">Id of the salt of the last jar; null before the first.</param>
 /// <param name="HasResult">True when a result was taken in this jar.</param>
+/// <param name="Results">How many results this check has, over all its jars.</param>
 /// <param name="ReadPct">What the sensor reads, %; null without a reading.</param>
 /// <param name="ReadTemperature">Its temperature, with unit; empty without a reading.</param>
 /// <param name="ReferencePct">What the air over the salt has at that temperature, %; null where there is none.</param>
@@ -17,6 +18,7 @@ public sealed record ChecksRunning(
     string Stage,
     string? Salt,
     bool HasResult,
+    int Results,
     double? ReadPct,
     string ReadTemperature,
     double? ReferencePct,

@@ -35,6 +35,9 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
     /// <summary>True when a result was taken in the last jar.</summary>
     public bool HasResult => HasJar && _jars[^1].ReadPct is not null;
 
+    /// <summary>How many jars have given a result.</summary>
+    public int ResultCount => _jars.Count(jar => jar.ReadPct is not null);
+
     private bool HasJar => _jars.Count > 0;
 
     /// <summary>True when the journal has its end, and only the file has not.</summary>

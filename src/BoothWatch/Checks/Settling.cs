@@ -60,7 +60,7 @@ public sealed class Settling(SettlingLimits limits, TimeSpan since)
         TimeSpan elapsed = now > since ? now - since : TimeSpan.Zero;
         if (_slices.Count == 0 || now - _last > limits.LongestGap)
         {
-            return new SettlingState("no reading", null, null, 0, 0, elapsed);
+            return new SettlingState(elapsed < limits.LongestGap ? "no reading yet" : "no reading", null, null, 0, 0, elapsed);
         }
 
         double humidityChange = _slices.Max(slice => slice.HumidityPct) - _slices.Min(slice => slice.HumidityPct);

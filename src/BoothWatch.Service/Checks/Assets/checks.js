@@ -107,6 +107,8 @@ function showRunning(parts, running, salts) {
   parts.resultStep.querySelector("button").disabled = !running.settled;
   parts.certainStep.hidden = !running.readsAsInJar;
   parts.backStep.hidden = running.stage === "returning";
+  put(parts.backTitle, running.results ? "Done?" : "Not now after all?");
+  parts.cancel.hidden = !running.results;
 }
 
 function showSensor(sensor, answer) {
