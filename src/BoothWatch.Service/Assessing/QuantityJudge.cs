@@ -72,8 +72,8 @@ internal sealed class QuantityJudge
         return _pairs.Select((pair, i) => pair.Agree(all[0], all[i + 1])).All(agrees => agrees);
     }
 
-    // How far stations, not parts, may differ in one place: common practice, no source.
-    private static double ToleranceOf(Quantity quantity) => quantity switch
+    /// <summary>How far stations, not parts, may differ in one place, in the unit of the quantity: common practice, no source.</summary>
+    public static double ToleranceOf(Quantity quantity) => quantity switch
     {
         Quantity.BoothTemperature or Quantity.IntakeTemperature or Quantity.PieceTemperature => 1,
         Quantity.BoothHumidity or Quantity.IntakeHumidity => 5,

@@ -10,10 +10,12 @@ namespace BoothWatch.Service.Checks;
 
 /// <summary>Puts the checks into what the page shows.</summary>
 internal sealed class CheckAnswers(
-    CheckBook book, CheckLimits limits, IEnumerable<ISensor> sensors, IOptions<ChecksOptions> options, IOptions<BoothOptions> booth, TimeProvider time)
+    CheckBook book, PairDifferences differences, CheckLimits limits, IEnumerable<ISensor> sensors, IOptions<ChecksOptions> options, IOptions<BoothOptions> booth, TimeProvider time)
 {
     private const double UsualC = 25;
     private const int MostPast = 50;
+
+    private TemperatureText Text => new(booth.Value.Unit);
 
     /// <summary>How it stands now.</summary>
     public ChecksAnswer Now() => new(
@@ -28,8 +30,9 @@ internal sealed class CheckAnswers(
     public string? Reminder(string sensor)
     {
         ISensor? real = book.Sensors.FirstOrDefault(known => known.Name == sensor && !known.IsEmulated);
-        return real is not null && Of(real) is { Running: null } known && (known.IsDue || known.Outcome == CheckOutcome.CannotTell)
-            ? $"check due ({char.ToLowerInvariant(known.Headline[0])}{known.Headline[1..]})"
+        return real is null || Of(real) is not { Running: null } known ? null
+            : known.IsDue || known.Outcome == CheckOutcome.CannotTell ? $"check due ({char.ToLowerInvariant(known.Headline[0])}{known.Headline[1..]})"
+            : differences.Of(sensor) is not null ? "check due (it grows apart from the other sensor)"
             : null;
     }
 
@@ -51,7 +54,7 @@ internal sealed class CheckAnswers(
             Emulated = sensor.IsEmulated,
             State = running is not null ? "being-checked" : failed ? "failed-check" : "in-use",
             Headline = Headline(worst, last, due, isDue, history.Replaced),
-            Words = [.. Rest(worst, last, drift, due)],
+            Words = [.. Rest(worst, last, drift, due), .. differences.Of(sensor.Name) is { } apart ? [Capital(Text.Of(apart)) + "."] : Array.Empty<string>()],
             Outcome = worst,
             Last = [.. last.Select(Of)],
             Due = due,
@@ -102,7 +105,6 @@ internal sealed class CheckAnswers(
     {
         SettlingState? state = check.StateAt(now);
         double? temperatureC = check.Latest?.Temperature.Value;
-        TemperatureText text = new(booth.Value.Unit);
         return new ChecksRunning(
             check.Since,
             check.Stage switch { CheckStage.Begun => "begun", CheckStage.InJar => "in-jar", _ => "returning" },
@@ -110,10 +112,10 @@ internal sealed class CheckAnswers(
             check.HasResult,
             check.ResultCount,
             check.Latest?.Humidity.Value is { } read ? Math.Round(read, 1) : null,
-            temperatureC is { } c ? text.Of(c) : "",
+            temperatureC is { } c ? Text.Of(c) : "",
             check is { Stage: CheckStage.InJar, Salt: { } salt } && temperatureC is >= SaltPoint.LowestC and <= SaltPoint.HighestC ? Math.Round(salt.HumidityPct(temperatureC.Value), 1) : null,
             state is { IsSettled: true } && !check.ReadsAsInJar,
-            state?.NotYet is { } why ? text.Of(why) : null,
+            state?.NotYet is { } why ? Text.Of(why) : null,
             check.ReadsAsInJar,
             check.SpareMayStandIn);
     }

@@ -1,9 +1,10 @@
+using BoothWatch.Readings;
 using BoothWatch.Service.Assessing;
 
 namespace BoothWatch.Service.Checks;
 
 /// <summary>Lets the book of checks see the readings, once a second, beside the assessment loop and never in its way.</summary>
-internal sealed class CheckWatch(CheckBook book, SnapshotBoard board, TimeProvider time) : BackgroundService
+internal sealed class CheckWatch(CheckBook book, PairDifferences differences, SnapshotBoard board, TimeProvider time) : BackgroundService
 {
     private static readonly TimeSpan Interval = TimeSpan.FromSeconds(1);
 
@@ -13,7 +14,9 @@ internal sealed class CheckWatch(CheckBook book, SnapshotBoard board, TimeProvid
         using PeriodicTimer timer = new(Interval, time);
         do
         {
-            book.Tick(board.Take());
+            BoothSnapshot snapshot = board.Take();
+            book.Tick(snapshot);
+            differences.Take(snapshot);
         }
         while (await timer.WaitForNextTickAsync(stoppingToken));
     }

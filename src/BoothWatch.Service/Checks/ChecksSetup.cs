@@ -21,6 +21,7 @@ public static class ChecksSetup
             .AddSingleton<HoldFile>()
             .AddSingleton<CheckBook>()
             .AddSingleton(provider => provider.GetRequiredService<CheckBook>().Holds)
+            .AddSingleton<PairDifferences>()
             .AddSingleton<CheckAnswers>()
             .AddSingleton<CheckEndpoints>()
             .AddHostedService<CheckWatch>();

@@ -69,8 +69,17 @@ public sealed class SensorPair(double toleranceInUnit, TimeSpan disagreeingAfter
             return false;
         }
 
-        double apart = Math.Abs(first.Value!.Value - second.Value!.Value);
+        return Math.Abs(first.Value!.Value - second.Value!.Value) <= LimitOf(first, second);
+    }
+
+    /// <summary>How far two readings may be apart, in the unit of the quantity: the tolerance, or three standard uncertainties of their difference.</summary>
+    /// <param name="first">One reading.</param>
+    /// <param name="second">The other.</param>
+    public double LimitOf(Reading first, Reading second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
         double spread = Math.Sqrt((first.StandardUncertainty * first.StandardUncertainty) + (second.StandardUncertainty * second.StandardUncertainty));
-        return apart <= Math.Max(toleranceInUnit, CoverageFactor * spread);
+        return Math.Max(toleranceInUnit, CoverageFactor * spread);
     }
 }

@@ -13,7 +13,7 @@ public sealed class CheckAnswersTests : IDisposable
     public void Dispose() => _shop.Dispose();
 
     private CheckAnswers Answers => new(
-        _shop.Book, CheckLimits.Of(new ChecksOptions()), _shop.Book.Sensors, Options.Create(new ChecksOptions()), Options.Create(new BoothOptions()), _shop.Time);
+        _shop.Book, new PairDifferences(_shop.Folder.Journal(), _shop.Folder.Location, _shop.Time), CheckLimits.Of(new ChecksOptions()), _shop.Book.Sensors, Options.Create(new ChecksOptions()), Options.Create(new BoothOptions()), _shop.Time);
 
     private ChecksSensor Sensor => Answers.Now().Sensors.Single();
 

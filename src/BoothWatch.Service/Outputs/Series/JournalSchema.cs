@@ -214,6 +214,16 @@ public static class JournalSchema
             BEGIN SELECT raise(ABORT, 'entries of checks are only ever added'); END;
         CREATE TRIGGER sensor_check_entry_is_not_removed BEFORE DELETE ON sensor_check_entry
             BEGIN SELECT raise(ABORT, 'entries of checks are only ever added'); END;
+
+        CREATE TABLE sensor_difference (
+            hour_ms INTEGER NOT NULL,
+            quantity TEXT NOT NULL,
+            first TEXT NOT NULL,
+            second TEXT NOT NULL,
+            count INTEGER NOT NULL,
+            mean REAL NOT NULL,
+            PRIMARY KEY (quantity, first, second, hour_ms)
+        ) STRICT, WITHOUT ROWID;
         """;
 
     /// <summary>The steps, for tests of older journals.</summary>
