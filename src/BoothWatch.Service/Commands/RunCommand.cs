@@ -20,6 +20,7 @@ internal static partial class RunCommand
     /// <summary>Runs the booth. Ends with <see cref="ExitCode.Good"/> when it was asked to stop, and with <see cref="ExitCode.Failed"/> when it stopped by itself.</summary>
     public static async Task<int> RunAsync(string? configPath, CommandStreams streams, CancellationToken cancellationToken)
     {
+        SpareMemory.OneHeap();
         ConfigurationFile file = ConfigurationFile.Read(configPath);
         if (await ConfigCommand.ReportErrorsAsync(file, ConfigurationCheck.Errors(file), streams.Error))
         {
