@@ -10,7 +10,7 @@ internal static class CheckWriter
 {
     public const string Command = "begin-checks";
 
-    public const int Sensors = 400;
+    public const int Sensors = 10_000;
 
     public static string NameOf(int number) => $"sensor{number}";
 
