@@ -8,7 +8,7 @@ namespace BoothWatch.Service.Outputs.Mqtt.Homie;
 internal static class HomieDescription
 {
     /// <summary>Version of the document. Raise it with every change of <see cref="HomieProperties"/>; a test reminds you.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     public static byte[] Of(string shop, string booth)
     {
