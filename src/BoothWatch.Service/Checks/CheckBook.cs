@@ -126,6 +126,8 @@ internal sealed partial class CheckBook
 
             CheckResult result = CheckResult.Of(salt, state, latest.Humidity.StandardUncertainty, latest.Temperature.StandardUncertainty, _limits.GradientC);
             Add(check, CheckStep.Result, new CheckFields { Result = result });
+            FindFailed();
+            TryWriteFile();
             LogResult(sensor, CheckWords.Finding(result));
         }
     }
@@ -141,6 +143,7 @@ internal sealed partial class CheckBook
         lock (_one)
         {
             Add(Running(sensor), CheckStep.Back, new CheckFields { Cancelled = cancelled ? true : null, Certain = certain ? true : null });
+            FindFailed();
         }
     }
 
@@ -159,8 +162,8 @@ internal sealed partial class CheckBook
 
             _entries.Add(_store.Add(null, sensor, _time.GetUtcNow(), CheckStep.Replaced, new CheckFields()));
             FindFailed();
-            WriteFile();
             PutHolds();
+            TryWriteFile(); // what it may still say of the old part, the journal overrules
             LogReplaced(sensor);
         }
     }
@@ -253,10 +256,7 @@ internal sealed partial class CheckBook
         {
             if (line.Quality == ReadingQuality.FailedCheck)
             {
-                if (!_entries.Any(entry => entry.Sensor == line.Sensor && entry.At > line.Since))
-                {
-                    _failed = _failed.SetItem(line.Sensor, line);
-                }
+                _failed = _failed.ContainsKey(line.Sensor) || IsOver(line) ? _failed : _failed.Add(line.Sensor, line);
             }
             else if (!_running.ContainsKey(line.Sensor))
             {
@@ -337,12 +337,25 @@ internal sealed partial class CheckBook
         }
     }
 
-    private void FindFailed() => _failed = _entries
-        .Select(entry => entry.Sensor)
-        .Distinct()
-        .Select(sensor => (Sensor: sensor, HistoryOf(sensor).Failure))
-        .Where(sensor => sensor.Failure is not null)
-        .ToImmutableDictionary(sensor => sensor.Sensor, sensor => new HoldLine(sensor.Sensor, ReadingQuality.FailedCheck, sensor.Failure!.At, SpareMayStandIn: true));
+    // By the journal; and by the file, as long as the journal does not know what became of it.
+    private void FindFailed()
+    {
+        ImmutableDictionary<string, HoldLine> found = _entries
+            .Select(entry => entry.Sensor)
+            .Distinct()
+            .Select(sensor => (Sensor: sensor, HistoryOf(sensor).Failure))
+            .Where(sensor => sensor.Failure is not null)
+            .ToImmutableDictionary(
+                sensor => sensor.Sensor,
+                sensor => new HoldLine(sensor.Sensor, ReadingQuality.FailedCheck, sensor.Failure!.At, SpareMayStandIn: true) { Salt = sensor.Failure.Result.Salt });
+        _failed = found.AddRange(_failed.Where(line => !found.ContainsKey(line.Key) && !IsOver(line.Value)));
+    }
+
+    // The journal has that result itself and judges it; or the part was replaced since, or found within over the same salt.
+    private bool IsOver(HoldLine failed) =>
+        _entries.Any(entry => entry.Sensor == failed.Sensor && entry.Step == CheckStep.Result && (entry.At - failed.Since).Duration() < TimeSpan.FromMilliseconds(2))
+        || HistoryOf(failed.Sensor) is var history && (history.Replaced > failed.Since
+            || history.Results.Any(dated => dated.At > failed.Since && dated.Result.Salt == failed.Salt && dated.Result.Outcome == CheckOutcome.Within));
 
     private IEnumerable<HoldLine> Lines() =>
     [

@@ -280,14 +280,71 @@ public sealed class CheckBookTests : IDisposable
         Assert.Equal(Verdict.Spray, _shop.Verdict);
     }
 
-    [Fact]
-    public void Failed_AndTheJournalSetAside_StaysWait()
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Failed_AndTheJournalSetAside_StaysWaitUntilReplacedOrWithinOverTheSameSalt(bool replace)
     {
         _shop.CheckOver(SaltPoint.SodiumChloride, 7);
         SetJournalAside();
         _shop.Restart();
         Assert.Equal(Verdict.Wait, _shop.Verdict);
-        _shop.Book.Replace("boothAir");
+
+        // Neither a check that was given up nor one over another salt frees it, before or after one more restart.
+        _shop.Begin();
+        _shop.Book.SayBack("boothAir", cancelled: true, certain: false);
+        _shop.Run(31);
+        Assert.Null(_shop.Running());
+        Assert.Equal(Verdict.Wait, _shop.Verdict);
+        _shop.CheckOver(SaltPoint.MagnesiumChloride, 0);
+        Assert.Equal(Verdict.Wait, _shop.Verdict);
+        _shop.Restart();
+        Assert.Equal(Verdict.Wait, _shop.Verdict);
+        if (replace)
+        {
+            _shop.Book.Replace("boothAir");
+        }
+        else
+        {
+            _shop.CheckOver(SaltPoint.SodiumChloride, 0);
+        }
+
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+        _shop.Restart();
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+    }
+
+    [Fact]
+    public void Failed_AndTheJournalSetAsideBeforeItIsBack_StaysWait()
+    {
+        _shop.Begin();
+        _shop.BoothPct = 83;
+        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
+        _shop.Run(121, Verdict.Wait);
+        _shop.Book.TakeResult("boothAir");
+        SetJournalAside();
+        _shop.Restart();
+        _shop.BoothPct = 45;
+        _shop.Book.SayBack("boothAir", cancelled: false, certain: false);
+        _shop.Run(60, Verdict.Wait);
+        Assert.Null(_shop.Running());
+        Assert.Equal(ReadingQuality.FailedCheck, _shop.Humidity.Quality);
+    }
+
+    [Fact]
+    public void Failed_ThenCancelled_IsUsed_AlsoAfterARestart()
+    {
+        _shop.Begin();
+        _shop.BoothPct = 60;
+        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
+        _shop.Run(121, Verdict.Wait);
+        _shop.Book.TakeResult("boothAir");
+        _shop.Restart();
+        _shop.BoothPct = 45;
+        _shop.Book.SayBack("boothAir", cancelled: true, certain: false);
+        _shop.Run(31);
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+        _shop.Restart();
         Assert.Equal(Verdict.Spray, _shop.Verdict);
     }
 
