@@ -1,6 +1,7 @@
 using BoothWatch.Service.Access;
 using BoothWatch.Service.Alerts;
 using BoothWatch.Service.Assessing;
+using BoothWatch.Service.Checks;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
@@ -61,6 +62,7 @@ public static class BoothHost
         builder.Services.AddOutlook();
         builder.Services.AddAlerts();
         builder.Services.AddWhatIf();
+        builder.Services.AddChecks();
         builder.Services.AddRecords();
         builder.Services.AddReviews();
         builder.Services.AddSingleton(PlaceOf);
@@ -81,6 +83,7 @@ public static class BoothHost
             .MapReviews()
             .MapLimit()
             .MapOutlook()
+            .MapChecks()
             .MapAlerts()
             .MapSetup()
             .MapBoothMetrics();
@@ -128,6 +131,7 @@ public static class BoothHost
             PieceEntry = PieceEntryOf(services),
             Outputs = () => [OutputView.LineOf(light), .. outputs().Select(OutputView.LineOf), .. OutputView.LineOf(certificate)],
             Health = () => [OutputView.StatusOf(light), .. outputs().Select(OutputView.StatusOf), .. OutputView.StatusOf(certificate)],
+            Remark = services.GetRequiredService<CheckAnswers>().Reminder,
             HasJobs = true,
             HasOutlook = true,
             Demo = () => isDemo ? new DemoMoment(shop.Now.ToString(), shop.Phase, shop.Speed, shop.IsNewDay) : null,

@@ -39,7 +39,8 @@ public static class AssessingSetup
             provider.GetServices<ISensor>(),
             provider.GetRequiredService<ClockProof>(),
             provider.GetRequiredService<TimeProvider>(),
-            provider.GetRequiredService<IOptions<SensorsOptions>>().Value.Proving));
+            provider.GetRequiredService<IOptions<SensorsOptions>>().Value.Proving,
+            provider.GetService<SensorHolds>()));
         services.AddSingleton(provider => new VerdictDwell(provider.GetRequiredService<VerdictPolicy>()));
         services.AddHostedService<SensorPoller>();
         return services.AddHostedService<AssessmentLoop>();

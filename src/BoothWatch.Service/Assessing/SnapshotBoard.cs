@@ -22,7 +22,8 @@ public sealed class SnapshotBoard
     /// <param name="clock">Whether the wall clock may be believed.</param>
     /// <param name="time">The clock.</param>
     /// <param name="isProving">True while parts are being proved, so that emulated readings may be mixed in with real ones.</param>
-    public SnapshotBoard(IEnumerable<ISensor> sensors, ClockProof clock, TimeProvider time, bool isProving = false)
+    /// <param name="holds">Sensors that may not be used whatever they read; null: none.</param>
+    public SnapshotBoard(IEnumerable<ISensor> sensors, ClockProof clock, TimeProvider time, bool isProving = false, SensorHolds? holds = null)
     {
         (_clock, _time, _isProving) = (clock, time, isProving);
         _start = time.GetTimestamp();
@@ -31,7 +32,7 @@ public sealed class SnapshotBoard
             .. sensors
                 .SelectMany(sensor => sensor.Quantities, (sensor, quantity) => (sensor, quantity))
                 .GroupBy(entry => entry.quantity, entry => entry.sensor)
-                .Select(group => new QuantityJudge(group.Key, group)),
+                .Select(group => new QuantityJudge(group.Key, group, holds ?? new SensorHolds())),
         ];
     }
 
@@ -48,6 +49,18 @@ public sealed class SnapshotBoard
             {
                 judge.Take(sensor.Name, answer, now);
             }
+        }
+    }
+
+    /// <summary>True when a sensor has a neighbour for each quantity that both measure, and they are good and agree now: then the neighbour may stand in.</summary>
+    /// <param name="sensor">Name of the sensor.</param>
+    public bool SpareAgrees(string sensor)
+    {
+        lock (_lock)
+        {
+            TimeSpan now = Elapsed;
+            bool?[] agree = [.. _judges.Select(judge => judge.SpareAgrees(sensor, now)).Where(agrees => agrees is not null)];
+            return agree.Length > 0 && agree.All(agrees => agrees == true);
         }
     }
 

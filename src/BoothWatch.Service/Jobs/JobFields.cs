@@ -171,6 +171,18 @@ internal sealed class JobFields
         return null;
     }
 
+    /// <summary>True or false; false when absent.</summary>
+    public bool Flag(string name)
+    {
+        JsonElement? found = Find(name);
+        if (found is { ValueKind: not (JsonValueKind.True or JsonValueKind.False) } other)
+        {
+            Add(name, $"{name} is {Shorten(other)}; give true or false, for example false");
+        }
+
+        return found is { ValueKind: JsonValueKind.True };
+    }
+
     /// <summary>True when the body holds the field with null in it.</summary>
     public bool IsNull(string name) =>
         _body.ValueKind == JsonValueKind.Object && _body.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.Null;

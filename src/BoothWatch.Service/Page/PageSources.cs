@@ -30,6 +30,9 @@ public sealed record PageSources
     /// <summary>Asks where the scripted day stands; null when there is none. Called on every answer, so it must be cheap.</summary>
     public Func<DemoMoment?> Demo { get; init; } = () => null;
 
+    /// <summary>Asks for a remark on a sensor that reads well, by its name; null for none. Called on every answer, so it must be cheap.</summary>
+    public Func<string, string?> Remark { get; init; } = _ => null;
+
     /// <summary>True where jobs and coats are served: the page then shows the running job and marks coats in its chart.</summary>
     public bool HasJobs { get; init; }
 

@@ -80,7 +80,7 @@ public sealed record PageView
             Stale = state.IsStale,
             Warming = piece.Key,
             FurtherReasons = [.. reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
-            Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot, new TemperatureText(sources.TemperatureUnit)))],
+            Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot, new TemperatureText(sources.TemperatureUnit), sources.Remark(s.Name)))],
             Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],
             Fields = new Dictionary<string, string>
             {
@@ -146,14 +146,14 @@ public sealed record PageView
     private static double? Known(CurrentState state, Quantity quantity) =>
         state.Assessment?.Snapshot[quantity] is { IsGood: true } reading ? reading.Value : null;
 
-    private static HealthLine HealthOf(SensorLine sensor, BoothSnapshot? snapshot, TemperatureText text)
+    private static HealthLine HealthOf(SensorLine sensor, BoothSnapshot? snapshot, TemperatureText text, string? remark)
     {
         Reading[] readings = snapshot is null
             ? []
             : [.. sensor.Quantities.Select(q => snapshot[q]).Concat(snapshot.Others).Where(r => r.Sensor == sensor.Name)];
         Reading? bad = readings.FirstOrDefault(r => !r.IsGood);
         return readings.Length == 0 ? new HealthLine(sensor.Name, "no answer yet", sensor.Description, false)
-            : bad is null ? new HealthLine(sensor.Name, "good", sensor.Description, true)
+            : bad is null ? new HealthLine(sensor.Name, "good", remark is null ? sensor.Description : $"{sensor.Description}: {remark}", true)
             : new HealthLine(sensor.Name, QualityWord(bad.Quality), bad.Cause is { } cause ? $"{sensor.Description}: {text.Of(cause)}" : sensor.Description, false);
     }
 
@@ -161,6 +161,8 @@ public sealed record PageView
     {
         ReadingQuality.NoReading => "no reading",
         ReadingQuality.OutOfRange => "out of range",
+        ReadingQuality.BeingChecked => "being checked",
+        ReadingQuality.FailedCheck => "failed its check",
         _ => quality.ToString().ToLowerInvariant(),
     };
 }

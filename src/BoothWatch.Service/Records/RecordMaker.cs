@@ -11,7 +11,8 @@ namespace BoothWatch.Service.Records;
 
 /// <summary>The last check of a sensor against a reference, by its configured name; null when none is on record.</summary>
 /// <param name="sensor">The configured name, for example <c>boothAir</c>.</param>
-public delegate SensorCheck? LastCheckOf(string sensor);
+/// <param name="coat">When the first coat was begun, UTC: a check after it is said to be after it.</param>
+public delegate SensorCheck? LastCheckOf(string sensor, DateTimeOffset coat);
 
 /// <summary>Gathers what a record is made from, out of the journal and the settings.</summary>
 /// <param name="location">Where the journal lies.</param>
@@ -43,6 +44,7 @@ public sealed class RecordMaker(
     private RecordDocument Of(Job job)
     {
         DateTimeOffset now = time.GetUtcNow();
+        DateTimeOffset coat = job.Coats.Select(known => known.Details.Start).DefaultIfEmpty(job.Entries[0].At).Min();
         bool invented = job.Entries[0].By == EntrySource.Demo;
         EnvironmentRecord record = RecordComposer.Compose(new RecordInputs
         {
@@ -53,7 +55,7 @@ public sealed class RecordMaker(
             AirOf = air.Of,
             ReasonsAt = moment => invented ? [] : ReasonsAt(moment),
             Air = [.. RecordSpan.Of(job, now).Select(air.Of)],
-            Sensors = [.. sensors.Select(sensor => new RecordSensor(sensor.Name, sensor.Description, sensor.Quantities, sensor.IsEmulated, lastCheck(sensor.Name)))],
+            Sensors = [.. sensors.Select(sensor => new RecordSensor(sensor.Name, sensor.Description, sensor.Quantities, sensor.IsEmulated, lastCheck(sensor.Name, coat)))],
         });
         return RecordDocument.Of(record, new RecordIssue(now, _software));
     }

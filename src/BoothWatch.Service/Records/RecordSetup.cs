@@ -19,7 +19,7 @@ public static class RecordSetup
         services.AddSingleton<IValidateOptions<RecordOptions>, RecordOptionsValidator>();
         services.TryAddSingleton(TimeProvider.System);
         services.TryAddSingleton<OneAtATime>();
-        services.TryAddSingleton<LastCheckOf>(_ => _ => null);
+        services.TryAddSingleton<LastCheckOf>(_ => (_, _) => null);
         return services
             .AddSingleton<RecordAirQuery>()
             .AddSingleton<RecordMaker>()

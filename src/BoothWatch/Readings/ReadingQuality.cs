@@ -29,4 +29,10 @@ public enum ReadingQuality
 
     /// <summary>The sensor itself is within reach of dew, so it no longer measures the air.</summary>
     Condensing,
+
+    /// <summary>Somebody checks the sensor against a salt point: it is in a jar, on its way there or back, and does not measure the booth.</summary>
+    BeingChecked,
+
+    /// <summary>The last check found the sensor out of its tolerance, and nobody has replaced it.</summary>
+    FailedCheck,
 }

@@ -16,7 +16,7 @@ public sealed class SensorPair(double toleranceInUnit, TimeSpan disagreeingAfter
 
     /// <summary>The one reading that the pair stands for.</summary>
     /// <param name="first">The sensor that is used while it answers.</param>
-    /// <param name="second">The sensor that stands in while the first is missing, gives no reading or is stale.</param>
+    /// <param name="second">The sensor that stands in while the first is missing, gives no reading, is stale, is being checked or has failed its check.</param>
     /// <param name="now">The moment.</param>
     /// <exception cref="ArgumentException">The readings are of different quantities.</exception>
     public Reading Combine(Reading first, Reading second, TimeSpan now)
@@ -31,13 +31,12 @@ public sealed class SensorPair(double toleranceInUnit, TimeSpan disagreeingAfter
         if (!first.IsGood || !second.IsGood)
         {
             _apartSince = null;
-            bool isSilent = first.Quality is ReadingQuality.Missing or ReadingQuality.NoReading or ReadingQuality.Stale;
-            return isSilent && second.IsGood ? second : first;
+            bool isAway = first.Quality is ReadingQuality.Missing or ReadingQuality.NoReading or ReadingQuality.Stale
+                or ReadingQuality.BeingChecked or ReadingQuality.FailedCheck;
+            return isAway && second.IsGood ? second : first;
         }
 
-        double apart = Math.Abs(first.Value!.Value - second.Value!.Value);
-        double spread = Math.Sqrt((first.StandardUncertainty * first.StandardUncertainty) + (second.StandardUncertainty * second.StandardUncertainty));
-        if (apart <= Math.Max(toleranceInUnit, CoverageFactor * spread))
+        if (Agree(first, second))
         {
             _apartSince = null;
             return first;
@@ -49,12 +48,38 @@ public sealed class SensorPair(double toleranceInUnit, TimeSpan disagreeingAfter
             return first;
         }
 
-        object firstValue = QuantityUnit.Write(first.Quantity, first.Value.Value, isBare: true);
-        object secondValue = QuantityUnit.Write(second.Quantity, second.Value.Value);
+        object firstValue = QuantityUnit.Write(first.Quantity, first.Value!.Value, isBare: true);
+        object secondValue = QuantityUnit.Write(second.Quantity, second.Value!.Value);
         return first with
         {
             Quality = ReadingQuality.Disagreeing,
             Cause = new Cause($"{first.Sensor} reads {firstValue} and {second.Sensor} {secondValue}: one of them is wrong"),
         };
+    }
+
+    /// <summary>True when both are good and no further apart than their uncertainties and the tolerance allow, at this moment.</summary>
+    /// <param name="first">One reading.</param>
+    /// <param name="second">The other.</param>
+    public bool Agree(Reading first, Reading second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        if (!first.IsGood || !second.IsGood)
+        {
+            return false;
+        }
+
+        return Math.Abs(first.Value!.Value - second.Value!.Value) <= LimitOf(first, second);
+    }
+
+    /// <summary>How far two readings may be apart, in the unit of the quantity: the tolerance, or three standard uncertainties of their difference.</summary>
+    /// <param name="first">One reading.</param>
+    /// <param name="second">The other.</param>
+    public double LimitOf(Reading first, Reading second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        double spread = Math.Sqrt((first.StandardUncertainty * first.StandardUncertainty) + (second.StandardUncertainty * second.StandardUncertainty));
+        return Math.Max(toleranceInUnit, CoverageFactor * spread);
     }
 }

@@ -32,6 +32,10 @@ public sealed class JobHost : IAsyncDisposable
     /// <summary>Starts, and signs this client in.</summary>
     public static async Task<JobHost> Start(params (string Key, string Value)[] settings) => await SignedIn(await StartSignedOut(null, settings));
 
+    /// <summary>Starts with some services of the test's own in the place of others, and signs this client in.</summary>
+    public static async Task<JobHost> StartWith(Action<IServiceCollection> services, params (string Key, string Value)[] settings) =>
+        await SignedIn(await Launch(new ConfigurationFile(null, new ConfigurationBuilder().Build(), []), null, settings, services));
+
     /// <summary>Starts on a configuration file, with some settings over it, and signs this client in.</summary>
     public static async Task<JobHost> StartWithFile(string path, params (string Key, string Value)[] settings) =>
         await SignedIn(await Launch(ConfigurationFile.Read(path), null, settings));
@@ -51,7 +55,8 @@ public sealed class JobHost : IAsyncDisposable
     public static Task<JobHost> StartSignedOut(string? secret, params (string Key, string Value)[] settings) =>
         Launch(new ConfigurationFile(null, new ConfigurationBuilder().Build(), []), secret, settings);
 
-    private static async Task<JobHost> Launch(ConfigurationFile file, string? secret, (string Key, string Value)[] settings, Action<IServiceCollection>? more = null)
+    private static async Task<JobHost> Launch(
+        ConfigurationFile file, string? secret, (string Key, string Value)[] settings, Action<IServiceCollection>? more = null)
     {
         string folder = Directory.CreateTempSubdirectory("boothwatch-jobs-").FullName;
         (string Key, string Value)[] usual = [("page:url", "http://127.0.0.1:0"), ("series:folder", folder), ("jobs:demoPast", "false"), ("logging:level", "error")];
@@ -66,7 +71,9 @@ public sealed class JobHost : IAsyncDisposable
         }
 
         WebApplication app = BoothHost.Build(
-            file with { Configuration = configuration }, null, services =>
+            file with { Configuration = configuration },
+            null,
+            services =>
             {
                 services.AddSingleton<IStartupFilter, SeemsFrom>();
                 more?.Invoke(services);

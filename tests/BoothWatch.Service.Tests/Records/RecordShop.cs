@@ -32,7 +32,7 @@ internal sealed class RecordShop : IDisposable
         new RecordAirQuery(_location),
         new SeriesQuery(_location),
         [new StubSensor()],
-        _ => LastCheck,
+        (_, _) => LastCheck,
         Options.Create(new BoothOptions()),
         Folder.Time);
 

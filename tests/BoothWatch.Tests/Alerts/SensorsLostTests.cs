@@ -37,6 +37,19 @@ public class SensorsLostTests
         Assert.Empty(booth.Run(600));
     }
 
+    [Theory]
+    [InlineData(ReadingQuality.BeingChecked, 0)]
+    [InlineData(ReadingQuality.FailedCheck, 1)]
+    public void Sensor_ThatSomebodyChecks_IsNotLost_OneThatFailedItsCheckIs(ReadingQuality quality, int told)
+    {
+        AlertBooth booth = new() { Exhaust = false };
+        booth.Run(30);
+        (booth.Verdict, booth.Rule) = (Verdict.Wait, "booth-air-unknown");
+        booth.Instead = [GoodBooth.Bad(Quantity.BoothHumidity, quality, "since 09:10")];
+        booth.Run(600);
+        Assert.Equal(told, booth.Told(AlertKind.SensorsLost));
+    }
+
     [Fact]
     public void Sensor_ThatFlaps_IsOneMessage()
     {

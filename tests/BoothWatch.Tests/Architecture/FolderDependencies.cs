@@ -15,6 +15,7 @@ internal static class FolderDependencies
         ["Film"] = ["Air", "Solvents"],
         ["Warming"] = ["Readings", "Air", "Solvents", "Film", "Outlook"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film", "Warming"],
+        ["Checks"] = ["Readings", "Air"],
         ["Limits"] = ["Film"],
         ["Outlook"] = ["Readings", "Air"],
         ["Jobs"] = ["Readings", "Air", "Solvents", "Film", "Verdicts"],

@@ -56,7 +56,9 @@ public class SensorPairTests
     [InlineData(ReadingQuality.OutOfRange, false)]
     [InlineData(ReadingQuality.Saturated, false)]
     [InlineData(ReadingQuality.Condensing, false)]
-    public void Combine_FirstNotGood_SecondStandsInForSilenceOnly(ReadingQuality quality, bool standsIn)
+    [InlineData(ReadingQuality.BeingChecked, true)]
+    [InlineData(ReadingQuality.FailedCheck, true)]
+    public void Combine_FirstNotGood_SecondStandsInForOneThatIsSilentOrAway(ReadingQuality quality, bool standsIn)
     {
         Reading bad = Humidity("a", 60) with { Quality = quality, Cause = "it is broken" };
         Reading reading = new SensorPair(5, Minute).Combine(bad, Humidity("b", 61), TimeSpan.Zero);

@@ -1,3 +1,4 @@
+using BoothWatch.Service.Checks;
 using BoothWatch.Service.Coat;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Outputs.Series;
@@ -22,6 +23,7 @@ internal static class RecordServices
             provider.GetRequiredService<IOptions<SeriesOptions>>().Value,
             provider.GetServices<ISensor>().Any(sensor => sensor.IsEmulated)));
         services.AddSingleton<SeriesQuery>();
+        services.AddChecksOnRecord();
         services.AddRecords();
         return services.BuildServiceProvider();
     }

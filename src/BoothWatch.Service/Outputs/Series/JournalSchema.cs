@@ -199,11 +199,41 @@ public static class JournalSchema
         ) STRICT;
         """;
 
+    // Entries are only ever added.
+    private const string SensorChecks = """
+        CREATE TABLE sensor_check_entry (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            check_id INTEGER NOT NULL,
+            sensor TEXT NOT NULL,
+            at_ms INTEGER NOT NULL,
+            kind TEXT NOT NULL,
+            fields TEXT NOT NULL
+        ) STRICT;
+        CREATE INDEX sensor_check_entry_sensor ON sensor_check_entry (sensor, id);
+        CREATE TRIGGER sensor_check_entry_is_not_edited BEFORE UPDATE ON sensor_check_entry
+            BEGIN SELECT raise(ABORT, 'entries of checks are only ever added'); END;
+        CREATE TRIGGER sensor_check_entry_is_not_removed BEFORE DELETE ON sensor_check_entry
+            BEGIN SELECT raise(ABORT, 'entries of checks are only ever added'); END;
+
+        CREATE TABLE sensor_difference (
+            hour_ms INTEGER NOT NULL,
+            quantity TEXT NOT NULL,
+            first TEXT NOT NULL,
+            second TEXT NOT NULL,
+            count INTEGER NOT NULL,
+            mean REAL NOT NULL,
+            PRIMARY KEY (quantity, first, second, hour_ms)
+        ) STRICT, WITHOUT ROWID;
+        """;
+
     /// <summary>The steps, for tests of older journals.</summary>
-    internal static IReadOnlyList<string> Steps { get; } = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats, HourSchema.Step, Alerts];
+    internal static IReadOnlyList<string> Steps { get; } = [ReadingsMinutesAndVerdictChanges, ShippingCursors, JobsAndCoats, HourSchema.Step, Alerts, SensorChecks];
 
     /// <summary>The version that first has the tables of alerts.</summary>
     public static int AlertsVersion => Steps.ToList().IndexOf(Alerts) + 1;
+
+    /// <summary>The version that first has the table of sensor checks.</summary>
+    public static int ChecksVersion => Steps.ToList().IndexOf(SensorChecks) + 1;
 
     /// <summary>The version this program writes.</summary>
     public static int Version => Steps.Count;

@@ -43,6 +43,8 @@ internal static class QualityCodes
         ReadingQuality.Saturated => 'W',
         ReadingQuality.Disagreeing => 'D',
         ReadingQuality.Condensing => 'C',
+        ReadingQuality.BeingChecked => 'K',
+        ReadingQuality.FailedCheck => 'X',
         _ => '?',
     };
 

@@ -2,7 +2,10 @@ using BoothWatch.Readings;
 
 namespace BoothWatch.Alerts.Rules;
 
-/// <summary>Sensors that answered well, and do not any more. What a person types in is missed in a session only.</summary>
+/// <summary>
+/// Sensors that answered well, and do not any more. What a person types in is missed in a session only; a sensor that somebody has taken away to
+/// check it is not lost.
+/// </summary>
 public sealed class SensorsLost : IAlertRule
 {
     /// <summary>Key of its one episode.</summary>
@@ -53,7 +56,7 @@ public sealed class SensorsLost : IAlertRule
     /// <summary>The readings that are lost now.</summary>
     internal static IEnumerable<Reading> Lost(AlertState state, AlertMoment moment, AlertLimits limits) =>
         ReadingsOf(moment)
-            .Where(reading => !reading.IsGood && state.WereGood.Contains((reading.Sensor, reading.Quantity)))
+            .Where(reading => !reading.IsGood && reading.Quality != ReadingQuality.BeingChecked && state.WereGood.Contains((reading.Sensor, reading.Quantity)))
             .Where(reading => state.Session.IsActive || !limits.TypedByHand.Contains(reading.Quantity))
             .OrderBy(reading => reading.Quantity).ThenBy(reading => reading.Sensor, StringComparer.Ordinal);
 

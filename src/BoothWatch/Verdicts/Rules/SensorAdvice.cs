@@ -18,6 +18,8 @@ internal static class SensorAdvice
         ReadingQuality.Saturated => "the sensor is at the end of its scale",
         ReadingQuality.Disagreeing => "two sensors disagree",
         ReadingQuality.Condensing => "the sensor itself is close to dew",
+        ReadingQuality.BeingChecked => "the sensor is being checked against a salt point",
+        ReadingQuality.FailedCheck => "the sensor failed its check against a salt point",
         _ => "there is no value",
     };
 
@@ -30,6 +32,8 @@ internal static class SensorAdvice
             ReadingQuality.Missing when reading.Sensor.Length == 0 => "wait, and add a sensor for it to the configuration",
             ReadingQuality.Missing => "wait for its first answer",
             ReadingQuality.Saturated or ReadingQuality.Condensing => $"wait, and let {sensor} dry",
+            ReadingQuality.BeingChecked => $"wait, and finish the check of {sensor} on the page Sensor checks",
+            ReadingQuality.FailedCheck => $"wait, and replace {sensor}, or check it again",
             ReadingQuality.Disagreeing => "wait, and check both sensors against a salt point or a thermometer",
             _ => $"wait, and check {sensor} and its wiring",
         };

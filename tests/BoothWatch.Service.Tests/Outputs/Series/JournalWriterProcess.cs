@@ -19,6 +19,11 @@ internal static class JournalWriterProcess
             return await Jobs.JobWriter.Run(jobsPath);
         }
 
+        if (args is [Checks.CheckWriter.Command, string checksPath])
+        {
+            return await Checks.CheckWriter.Run(checksPath);
+        }
+
         if (args is [Alerts.AlertSender.Command, string alertsPath, string url])
         {
             return await Alerts.AlertSender.Run(alertsPath, url);

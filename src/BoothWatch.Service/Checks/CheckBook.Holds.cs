@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using BoothWatch.Checks;
+using BoothWatch.Readings;
+using BoothWatch.Service.Assessing;
+using BoothWatch.Service.Outputs.Series;
+
+namespace BoothWatch.Service.Checks;
+
+/// <content>Which sensors are held, in memory and in the file.</content>
+internal sealed partial class CheckBook
+{
+    // By the journal; and by the file, as long as the journal does not know what became of it.
+    private void FindFailed()
+    {
+        ImmutableDictionary<string, HoldLine> found = _entries
+            .Select(entry => entry.Sensor)
+            .Distinct()
+            .Select(sensor => (Sensor: sensor, HistoryOf(sensor).Failure))
+            .Where(sensor => sensor.Failure is not null)
+            .ToImmutableDictionary(
+                sensor => sensor.Sensor,
+                sensor => new HoldLine(sensor.Sensor, ReadingQuality.FailedCheck, sensor.Failure!.At, SpareMayStandIn: true) { Salt = sensor.Failure.Result.Salt });
+        _failed = found.AddRange(_failed.Where(line => !found.ContainsKey(line.Key) && !IsOver(line.Value)));
+    }
+
+    // The journal has that result itself and judges it; or the part was replaced since, or found within over the same salt.
+    private bool IsOver(HoldLine failed) =>
+        _entries.Any(entry => entry.Sensor == failed.Sensor && entry.Step == CheckStep.Result && (entry.At - failed.Since).Duration() < TimeSpan.FromMilliseconds(2))
+        || HistoryOf(failed.Sensor) is var history && (history.Replaced > failed.Since
+            || history.Results.Any(dated => dated.At > failed.Since && dated.Result.Salt == failed.Salt && dated.Result.Outcome == CheckOutcome.Within));
+
+    private IEnumerable<HoldLine> Lines() =>
+    [
+        .. _running.Values.Select(check => new HoldLine(check.Sensor, ReadingQuality.BeingChecked, check.Since, check.SpareMayStandIn)),
+        .. _failed.Values.Where(line => !_running.ContainsKey(line.Sensor)),
+    ];
+
+    private void PutHolds() => Holds.Set(Lines().ToImmutableDictionary(line => line.Sensor, line => new SensorHold(
+        line.Quality,
+        line.Quality == ReadingQuality.BeingChecked
+            ? $"being checked against a salt point since {Local(line.Since)}"
+            : $"out of tolerance over a salt point on {Local(line.Since)}",
+        line.SpareMayStandIn)));
+
+    private string Local(DateTimeOffset time) =>
+        TimeZoneInfo.ConvertTime(time, _time.LocalTimeZone).ToString("d MMM, HH:mm", CultureInfo.InvariantCulture);
+
+    // Failed holds go along, so that they outlive a journal that is set aside.
+    private void WriteFile()
+    {
+        try
+        {
+            HoldLine[] lines = [.. Lines(), .. _failed.Values.Where(line => _running.ContainsKey(line.Sensor))];
+            _file.Write(lines);
+        }
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
+        {
+            throw new JournalException($"{_file.FilePath} cannot be written: {refused.Message}", refused);
+        }
+    }
+
+    private void TryWriteFile()
+    {
+        try
+        {
+            WriteFile();
+        }
+        catch (JournalException trouble)
+        {
+            LogTrouble(trouble.Message);
+        }
+    }
+}

@@ -1,0 +1,53 @@
+using System.Text.Json;
+using BoothWatch.Service.Jobs;
+using BoothWatch.Service.Outputs.Series;
+
+namespace BoothWatch.Service.Checks;
+
+/// <summary>
+/// The held sensors in a small file beside the journal, so that a sensor in a jar stays held even when the journal is damaged and set
+/// aside, or cannot be read. Whoever deletes it, or the folder, frees no sensor whose check the journal knows.
+/// </summary>
+/// <param name="location">Where the journal lies.</param>
+internal sealed class HoldFile(JournalLocation location)
+{
+    /// <summary>Full path of the file.</summary>
+    public string FilePath { get; } = Path.ChangeExtension(location.Path, ".holds.json");
+
+    /// <summary>The held sensors; empty without a file; null when there is a file that cannot be read, so that nobody knows.</summary>
+    public IReadOnlyList<HoldLine>? Read()
+    {
+        try
+        {
+            return File.Exists(FilePath) ? JsonSerializer.Deserialize<HoldLine[]>(File.ReadAllBytes(FilePath), JobsJson.Options) : [];
+        }
+        catch (Exception unreadable) when (unreadable is JsonException or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Writes the file anew and forces it to the disk.</summary>
+    /// <exception cref="IOException">The disk refuses.</exception>
+    /// <exception cref="UnauthorizedAccessException">This user may not write there.</exception>
+    public void Write(IReadOnlyList<HoldLine> lines)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(FilePath)!);
+        string aside = $"{FilePath}.{Path.GetRandomFileName()}";
+        try
+        {
+            using (FileStream stream = new(aside, FileMode.CreateNew, FileAccess.Write))
+            {
+                JsonSerializer.Serialize(stream, lines, JobsJson.Options);
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(aside, FilePath, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(aside);
+            throw;
+        }
+    }
+}
