@@ -62,7 +62,7 @@ public static class BoothHost
         builder.Services.AddOutlook();
         builder.Services.AddAlerts();
         builder.Services.AddWhatIf();
-        builder.Services.AddChecks();
+        builder.Services.AddChecks(services => AllEmulated(services) ? Speed(services) : 1);
         builder.Services.AddRecords();
         builder.Services.AddReviews();
         builder.Services.AddSingleton(PlaceOf);

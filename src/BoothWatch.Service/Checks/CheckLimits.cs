@@ -18,11 +18,13 @@ internal sealed record CheckLimits(SettlingLimits Jar, SettlingLimits Back, Sett
     private static readonly TimeSpan LongestGap = TimeSpan.FromMinutes(10);
 
     /// <summary>The limits that the options name.</summary>
-    public static CheckLimits Of(ChecksOptions options)
+    /// <param name="options">The options.</param>
+    /// <param name="speed">Seconds of the shop in a second of the clock: 1, or more where a scripted day is compressed.</param>
+    public static CheckLimits Of(ChecksOptions options, double speed = 1)
     {
-        var back = TimeSpan.FromMinutes(options.BackMinutes);
+        TimeSpan back = TimeSpan.FromMinutes(options.BackMinutes) / speed;
         return new CheckLimits(
-            new SettlingLimits(TimeSpan.FromHours(options.JarHours), TimeSpan.FromMinutes(options.JarSteadyMinutes), options.JarHumidityPct, options.JarTemperatureC, LongestGap),
+            new SettlingLimits(TimeSpan.FromHours(options.JarHours) / speed, TimeSpan.FromMinutes(options.JarSteadyMinutes) / speed, options.JarHumidityPct, options.JarTemperatureC, LongestGap),
             Back(back),
             Back(back * TimesAsLong),
             options.GradientC);

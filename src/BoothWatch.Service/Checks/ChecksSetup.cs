@@ -11,11 +11,13 @@ namespace BoothWatch.Service.Checks;
 public static class ChecksSetup
 {
     /// <summary>Adds the checks. Needs the journal, the sensors and the page; register it before the records and the assessing, which ask it.</summary>
-    public static IServiceCollection AddChecks(this IServiceCollection services)
+    /// <param name="services">The services.</param>
+    /// <param name="speed">Seconds of the shop in a second of the clock; 1 where any sensor is real.</param>
+    public static IServiceCollection AddChecks(this IServiceCollection services, Func<IServiceProvider, double> speed)
     {
         services.AddOptionsWithValidateOnStart<ChecksOptions>().BindConfiguration(ChecksOptions.Section);
         services.AddSingleton<IValidateOptions<ChecksOptions>, ChecksOptionsValidator>();
-        services.TryAddSingleton(provider => CheckLimits.Of(provider.GetRequiredService<IOptions<ChecksOptions>>().Value));
+        services.TryAddSingleton(provider => CheckLimits.Of(provider.GetRequiredService<IOptions<ChecksOptions>>().Value, speed(provider)));
         return services
             .AddChecksOnRecord()
             .AddSingleton<HoldFile>()

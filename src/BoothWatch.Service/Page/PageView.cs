@@ -68,7 +68,11 @@ public sealed record PageView
         Reason first = reasons[0];
         ClosingMargin? closing = state.IsStale ? null : state.Closing;
         DemoMoment? demo = sources.Demo();
-        PieceText piece = new(state.IsStale ? null : state.Assessment?.Warming, text, isTyped: sources.PieceEntry is not null);
+        PieceWarming? warming = state.IsStale ? null : state.Assessment?.Warming;
+
+        // An air too cold for the piece is news where the piece is what stands in the way.
+        bool isBeside = warming?.State == WarmingState.AirTooCold && !first.Rule.StartsWith("piece-", StringComparison.Ordinal);
+        PieceText piece = new(warming, text, isTyped: sources.PieceEntry is not null);
         return new PageView
         {
             Sequence = state.Sequence,
@@ -78,7 +82,7 @@ public sealed record PageView
             CupMl = film?.CupMl,
             ShopCupMl = asked?.CupMl,
             Stale = state.IsStale,
-            Warming = piece.Key,
+            Warming = isBeside ? "" : piece.Key,
             FurtherReasons = [.. reasons.Skip(1).Select(r => DegreeText.Tie(r.ToString()))],
             Sensors = [.. sources.Sensors.Select(s => HealthOf(s, state.Assessment?.Snapshot, new TemperatureText(sources.TemperatureUnit), sources.Remark(s.Name)))],
             Outputs = [.. sources.Outputs().Select(o => new HealthLine(o.Name, o.Working ? "good" : "failing", o.Detail, o.Working))],

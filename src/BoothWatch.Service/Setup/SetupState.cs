@@ -183,7 +183,7 @@ internal sealed class SetupState(
         {
             string[] used = [.. alerts.Channels.Where(channel => channel.OffBecause is null && channel.Targets().Count > 0).Select(channel => channel.Name)];
             string[] untried = [.. used.Where(name => outbox.RecordOf(name).LastSuccess is null)];
-            return used.Length == 0 ? new("alerts", false, "no way is set up")
+            return used.All(name => name == "mqtt") ? new("alerts", false, used.Length == 0 ? "no way is set up" : "none by phone, mail or webhook; MQTT alone tells nobody by itself")
                 : untried.Length > 0 ? new("alerts", false, $"nothing handed over yet by {string.Join(", ", untried)}")
                 : new("alerts", true, $"handed over by {string.Join(", ", used)}");
         }

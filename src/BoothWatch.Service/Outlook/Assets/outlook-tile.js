@@ -1,4 +1,4 @@
-// The outlook on the glance: the day in a few words, what they mean, and what they rest on. The server has the words.
+// The outlook on the glance: the day in a few words and what they mean; while it is silent, why. The server has the words.
 const EVERY_MS = 30000;
 const FORGET_AFTER_MS = 20 * 60000;
 const HIDDEN = ["day-over", "switched-off", "not-yet"];
@@ -15,7 +15,7 @@ function show(outlook) {
   tile.dataset.word = outlook.word;
   set("outlookMark", outlook.mark);
   set("outlookMeaning", outlook.meaning);
-  set("outlookBasis", outlook.step ? outlook.words[0] : outlook.basis);
+  set("outlookBasis", outlook.word === "silent" ? outlook.basis : "");
   tile.hidden = HIDDEN.includes(outlook.silence);
 }
 

@@ -23,7 +23,7 @@ function set(id, text) {
 
 function inWords(seconds) {
   if (seconds === null || seconds === undefined) { return "nobody can say"; }
-  if (seconds <= 0) { return "now"; }
+  if (seconds <= 0) { return "ready"; } // of the job; whether the air is, the verdict says
   const minutes = Math.ceil(seconds / 60);
   if (minutes < 90) { return `${minutes}\u00a0min`; }
   return minutes < 48 * 60 ? `${Math.floor(minutes / 60)}\u00a0h ${minutes % 60}\u00a0min` : `${Math.round(minutes / 1440)}\u00a0days`;
