@@ -24,11 +24,13 @@ internal sealed partial class CheckBook
         _failed = found.AddRange(_failed.Where(line => !found.ContainsKey(line.Key) && !IsOver(line.Value)));
     }
 
-    // The journal has that result itself and judges it; or the part was replaced since, or found within over the same salt.
+    // The journal has that result itself and judges it; or the part was replaced since, or found within over the same salt by a check that
+    // has ended: until then that result may still be cancelled.
     private bool IsOver(HoldLine failed) =>
         _entries.Any(entry => entry.Sensor == failed.Sensor && entry.Step == CheckStep.Result && (entry.At - failed.Since).Duration() < TimeSpan.FromMilliseconds(2))
         || HistoryOf(failed.Sensor) is var history && (history.Replaced > failed.Since
-            || history.Results.Any(dated => dated.At > failed.Since && dated.Result.Salt == failed.Salt && dated.Result.Outcome == CheckOutcome.Within));
+            || history.Checks.Where(check => check is { Ended: not null, IsCancelled: false }).SelectMany(check => check.Results).Any(dated =>
+                dated.At > failed.Since && dated.Result.Salt == failed.Salt && dated.Result.Outcome == CheckOutcome.Within));
 
     private IEnumerable<HoldLine> Lines() =>
     [

@@ -32,6 +32,7 @@ internal sealed partial class CheckBook
     private readonly long _start;
     private ImmutableDictionary<string, HoldLine> _failed = ImmutableDictionary<string, HoldLine>.Empty;
     private long? _troubleSince;
+    private bool _clockProven;
 
     /// <summary>Takes up what ran before, so that the first reading is held already.</summary>
     public CheckBook(CheckStore store, HoldFile file, IEnumerable<ISensor> sensors, CheckLimits limits, TimeProvider time, ILogger<CheckBook> logger)
@@ -113,6 +114,16 @@ internal sealed partial class CheckBook
                 throw new CheckRefusedException($"{sensor} is in no jar; close it in one first");
             }
 
+            if (check.HasResult)
+            {
+                throw new CheckRefusedException($"the result over {salt.Name} is taken already");
+            }
+
+            if (!_clockProven)
+            {
+                throw new CheckRefusedException("the date and time of this computer are not proven, and a result needs its date; leave it in the jar until they are");
+            }
+
             if (!state.IsSettled || check.Latest is not { } latest)
             {
                 throw new CheckRefusedException($"not yet: {state.NotYet ?? "no reading"}");
@@ -161,6 +172,7 @@ internal sealed partial class CheckBook
             }
 
             _entries.Add(_store.Add(null, sensor, _time.GetUtcNow(), CheckStep.Replaced, new CheckFields()));
+            _failed = _failed.Remove(sensor);
             FindFailed();
             PutHolds();
             TryWriteFile(); // what it may still say of the old part, the journal overrules
@@ -174,6 +186,7 @@ internal sealed partial class CheckBook
         lock (_one)
         {
             AskTheJournalAgain();
+            _clockProven = snapshot.ClockProven;
             Reading[] readings = [.. snapshot.Readings.Values, .. snapshot.Others];
             TimeSpan now = Elapsed;
             foreach (RunningCheck check in _running.Values.ToArray())

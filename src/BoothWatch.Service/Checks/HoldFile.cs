@@ -19,7 +19,8 @@ internal sealed class HoldFile(JournalLocation location)
     {
         try
         {
-            return File.Exists(FilePath) ? JsonSerializer.Deserialize<HoldLine[]>(File.ReadAllBytes(FilePath), JobsJson.Options) : [];
+            HoldLine?[]? lines = File.Exists(FilePath) ? JsonSerializer.Deserialize<HoldLine?[]>(File.ReadAllBytes(FilePath), JobsJson.Options) : [];
+            return lines is null || lines.Any(line => line?.Sensor is null) ? null : [.. lines.OfType<HoldLine>()];
         }
         catch (Exception unreadable) when (unreadable is JsonException or IOException or UnauthorizedAccessException)
         {

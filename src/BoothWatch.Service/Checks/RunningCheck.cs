@@ -87,7 +87,8 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
             _settling = new Settling(wasDamp ? limits.BackFromDamp : limits.Back, now);
         }
 
-        (Stage, IsCertain) = (CheckStage.Returning, IsCertain || certain);
+        // Looked again: only who was told that it reads as in the jar can have done that, and not who saw an older page.
+        (Stage, IsCertain) = (CheckStage.Returning, IsCertain || (certain && Stage == CheckStage.Returning));
     }
 
     /// <summary>Takes what the sensor reads now.</summary>
