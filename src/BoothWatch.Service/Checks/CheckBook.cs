@@ -41,6 +41,9 @@ internal sealed partial class CheckBook
         _sensors = [.. sensors.Where(sensor => sensor.Quantities.Any(IsHumidity))];
         _start = time.GetTimestamp();
         TakeUp(file.Read());
+        TakeOver(file.OfDemo);
+        FollowParts();
+        PutHolds();
     }
 
     /// <summary>The holds that follow.</summary>
@@ -68,7 +71,7 @@ internal sealed partial class CheckBook
             }
 
             DateTimeOffset now = _time.GetUtcNow();
-            RunningCheck check = new(sensor, now, spareMayStandIn, _limits);
+            RunningCheck check = new(sensor, now, spareMayStandIn, _limits, known.Description);
             _running.Add(sensor, check);
             PutHolds();
             try

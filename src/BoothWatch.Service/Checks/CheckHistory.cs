@@ -24,6 +24,9 @@ internal sealed class CheckHistory(IEnumerable<CheckEntry> entries)
         .Select(salt => salt.Last())
         .LastOrDefault(dated => dated.Result.Outcome == CheckOutcome.Outside);
 
+    /// <summary>What and where the part was that gave a result, as its sensor described it; null when not known.</summary>
+    public string? PartOf(DatedResult result) => Checks.LastOrDefault(check => check.Results.Contains(result))?.Part;
+
     /// <summary>The results up to a time, of the part that was fitted then, oldest first.</summary>
     public IReadOnlyList<DatedResult> ResultsAsOf(DateTimeOffset time) => [.. Counting(SinceReplaced(time)).Where(dated => dated.At <= time)];
 

@@ -14,6 +14,13 @@ internal sealed class HoldFile(JournalLocation location)
     /// <summary>Full path of the file.</summary>
     public string FilePath { get; } = Path.ChangeExtension(location.Path, ".holds.json");
 
+    /// <summary>The same file of the time when any sensor was emulated; null for that itself.</summary>
+    public HoldFile? OfDemo => location.IsDemo ? null : new HoldFile(location with
+    {
+        Path = Path.Combine(Path.GetDirectoryName(location.Path)!, JournalLocation.DemoFileName),
+        IsDemo = true,
+    });
+
     /// <summary>The held sensors; empty without a file; null when there is a file that cannot be read, so that nobody knows.</summary>
     public IReadOnlyList<HoldLine>? Read()
     {

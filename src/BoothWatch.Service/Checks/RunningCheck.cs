@@ -8,7 +8,8 @@ namespace BoothWatch.Service.Checks;
 /// <param name="since">When it was begun, UTC.</param>
 /// <param name="spareMayStandIn">True when a second sensor that agreed at the beginning may take its place.</param>
 /// <param name="limits">When readings count as settled.</param>
-internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spareMayStandIn, CheckLimits limits)
+/// <param name="part">What and where the part is, as its sensor described it at the beginning; null when not known.</param>
+internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spareMayStandIn, CheckLimits limits, string? part = null)
 {
     /// <summary>A reading that has not left the jar's by so much may still be in it, % of relative humidity. Own choice.</summary>
     public const double LeftJarPct = 3;
@@ -23,6 +24,8 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
     public DateTimeOffset Since => since;
 
     public bool SpareMayStandIn => spareMayStandIn;
+
+    public string? Part => part;
 
     /// <summary>Its number in the journal; null while it has none.</summary>
     public long? Id { get; set; }
