@@ -116,8 +116,8 @@ internal sealed class CheckAnswers(
             check.Latest?.Humidity.Value is { } read ? Math.Round(read, 1) : null,
             temperatureC is { } c ? Text.Of(c) : "",
             check is { Stage: CheckStage.InJar, Salt: { } salt } && temperatureC is >= SaltPoint.LowestC and <= SaltPoint.HighestC ? Math.Round(salt.HumidityPct(temperatureC.Value), 1) : null,
-            state is { IsSettled: true } && !check.ReadsAsInJar,
-            state?.NotYet is { } why ? Text.Of(why) : null,
+            state is { IsSettled: true } && !check.ReadsAsInJar && check.Trouble is null,
+            check.Trouble?.TrimEnd('.') ?? (state?.NotYet is { } why ? Text.Of(why) : null),
             check.ReadsAsInJar,
             check.SpareMayStandIn);
     }

@@ -254,11 +254,12 @@ internal sealed partial class CheckBook
         {
             // Held on: tried again with the next reading.
             _running[check.Sensor] = check;
-            if (!check.IsTroubled)
+            if (check.Trouble is null)
             {
-                check.IsTroubled = true;
                 LogTrouble(trouble.Message);
             }
+
+            check.Trouble = trouble.Message;
         }
 
         PutHolds();

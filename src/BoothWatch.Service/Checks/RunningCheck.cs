@@ -46,8 +46,8 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
     /// <summary>True when the journal has its end, and only the file has not.</summary>
     public bool HasEnded { get; private set; }
 
-    /// <summary>True when its end could not be kept, and that was said.</summary>
-    public bool IsTroubled { get; set; }
+    /// <summary>Why its end cannot be kept, so that the sensor is held on; null when it can.</summary>
+    public string? Trouble { get; set; }
 
     /// <summary>True when somebody has said twice that it is back.</summary>
     public bool IsCertain { get; private set; }

@@ -101,6 +101,24 @@ public sealed class CheckAnswersTests : IDisposable
         Assert.Contains(Sensor.Words, words => words.StartsWith("Both salts together: +", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Sensor_WhoseEndCannotBeKept_SaysWhyItIsStillHeld()
+    {
+        _shop.Begin();
+        _shop.BoothPct = 50;
+        _shop.Book.SayBack("boothAir", cancelled: true, certain: false);
+        File.Delete(_shop.File.FilePath);
+        Directory.CreateDirectory(_shop.File.FilePath);
+        _shop.Run(60, Verdict.Wait);
+        ChecksRunning running = Sensor.Running!;
+        Assert.False(running.Settled);
+        Assert.StartsWith($"{_shop.File.FilePath} cannot be written: ", running.NotYet, StringComparison.Ordinal);
+        Directory.Delete(_shop.File.FilePath);
+        _shop.Run(1);
+        Assert.Null(Sensor.Running);
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+    }
+
     private static CheckAnswers AnswersOf(CheckShop shop) => new(
         shop.Book, new PairDifferences(shop.Folder.Journal(), shop.Folder.Location, shop.Time), CheckLimits.Of(new ChecksOptions()), shop.Book.Sensors, Options.Create(new ChecksOptions()), Options.Create(new BoothOptions()), shop.Time);
 }
