@@ -166,6 +166,6 @@ public sealed partial class OutlookKeeper : BackgroundService
         };
     }
 
-    [LoggerMessage(341, LogLevel.Warning, "There is no outlook now: {Problem}")]
+    [LoggerMessage(331, LogLevel.Warning, "There is no outlook now: {Problem}")]
     private partial void LogTrouble(string problem);
 }
