@@ -46,6 +46,8 @@ internal sealed class CheckAnswers(
         DateTimeOffset? due = last.Count == 0 ? null : NextCheck.After(last[^1], drift, options.Value.IntervalMonths);
         bool failed = book.Holds.Of(sensor.Name) is { Quality: ReadingQuality.FailedCheck } || history.Failure is not null;
         bool isDue = due is null || due <= time.GetUtcNow();
+        string? checkedPart = last.Count == 0 ? null : history.PartOf(last[^1]);
+        string? other = checkedPart == sensor.Description ? null : checkedPart;
         CheckOutcome? worst = failed ? CheckOutcome.Outside : last.Count == 0 ? null : last.Max(dated => dated.Result.Outcome);
         return new ChecksSensor
         {
@@ -53,12 +55,12 @@ internal sealed class CheckAnswers(
             Description = sensor.Description,
             Emulated = sensor.IsEmulated,
             State = running is not null ? "being-checked" : failed ? "failed-check" : "in-use",
-            Headline = Headline(worst, last, due, isDue, history.Replaced),
+            Headline = other is not null && worst == CheckOutcome.Within ? $"Checked {Day(last[^1].At)} was {other}: check this one" : Headline(worst, last, due, isDue, history.Replaced),
             Words = [.. Rest(worst, last, drift, due), .. differences.Of(sensor.Name) is { } apart ? [Capital(Text.Of(apart)) + "."] : Array.Empty<string>()],
             Outcome = worst,
             Last = [.. last.Select(Of)],
             Due = due,
-            IsDue = isDue,
+            IsDue = isDue || other is not null,
             DriftPctPerYear = drift is null ? null : Math.Round(drift.PctPerYear, 2),
             Running = running is null ? null : Of(running, now),
             Past = [.. history.Checks.Where(check => check.Ended is not null).Reverse().Take(MostPast).Select(check => new ChecksPast(check.Begun, check.IsCancelled, [.. check.Results.Select(Of)]))],
@@ -114,8 +116,8 @@ internal sealed class CheckAnswers(
             check.Latest?.Humidity.Value is { } read ? Math.Round(read, 1) : null,
             temperatureC is { } c ? Text.Of(c) : "",
             check is { Stage: CheckStage.InJar, Salt: { } salt } && temperatureC is >= SaltPoint.LowestC and <= SaltPoint.HighestC ? Math.Round(salt.HumidityPct(temperatureC.Value), 1) : null,
-            state is { IsSettled: true } && !check.ReadsAsInJar,
-            state?.NotYet is { } why ? Text.Of(why) : null,
+            state is { IsSettled: true } && !check.ReadsAsInJar && check.Trouble is null,
+            check.Trouble?.TrimEnd('.') ?? (state?.NotYet is { } why ? Text.Of(why) : null),
             check.ReadsAsInJar,
             check.SpareMayStandIn);
     }

@@ -16,23 +16,26 @@ internal sealed partial class CheckBook
         ImmutableDictionary<string, HoldLine> found = _entries
             .Select(entry => entry.Sensor)
             .Distinct()
-            .Select(sensor => (Sensor: sensor, HistoryOf(sensor).Failure))
-            .Where(sensor => sensor.Failure is not null)
-            .ToImmutableDictionary(
-                sensor => sensor.Sensor,
-                sensor => new HoldLine(sensor.Sensor, ReadingQuality.FailedCheck, sensor.Failure!.At, SpareMayStandIn: true) { Salt = sensor.Failure.Result.Salt });
+            .Select(sensor => (Sensor: sensor, History: HistoryOf(sensor)))
+            .Where(sensor => sensor.History.Failure is not null)
+            .ToImmutableDictionary(sensor => sensor.Sensor, sensor => Failed(sensor.Sensor, sensor.History.Failure!, sensor.History));
         _failed = found.AddRange(_failed.Where(line => !found.ContainsKey(line.Key) && !IsOver(line.Value)));
     }
 
-    // The journal has that result itself and judges it; or the part was replaced since, or found within over the same salt.
+    private static HoldLine Failed(string sensor, DatedResult failure, CheckHistory history) =>
+        new(sensor, ReadingQuality.FailedCheck, failure.At, SpareMayStandIn: true) { Salt = failure.Result.Salt, Part = history.PartOf(failure) };
+
+    // The journal has that result itself and judges it; or the part was replaced since, or found within over the same salt by a check that
+    // has ended: until then that result may still be cancelled.
     private bool IsOver(HoldLine failed) =>
         _entries.Any(entry => entry.Sensor == failed.Sensor && entry.Step == CheckStep.Result && (entry.At - failed.Since).Duration() < TimeSpan.FromMilliseconds(2))
         || HistoryOf(failed.Sensor) is var history && (history.Replaced > failed.Since
-            || history.Results.Any(dated => dated.At > failed.Since && dated.Result.Salt == failed.Salt && dated.Result.Outcome == CheckOutcome.Within));
+            || history.Checks.Where(check => check is { Ended: not null, IsCancelled: false }).SelectMany(check => check.Results).Any(dated =>
+                dated.At > failed.Since && dated.Result.Salt == failed.Salt && dated.Result.Outcome == CheckOutcome.Within));
 
     private IEnumerable<HoldLine> Lines() =>
     [
-        .. _running.Values.Select(check => new HoldLine(check.Sensor, ReadingQuality.BeingChecked, check.Since, check.SpareMayStandIn)),
+        .. _running.Values.Select(check => new HoldLine(check.Sensor, ReadingQuality.BeingChecked, check.Since, check.SpareMayStandIn) { Part = check.Part }),
         .. _failed.Values.Where(line => !_running.ContainsKey(line.Sensor)),
     ];
 

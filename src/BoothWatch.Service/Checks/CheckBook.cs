@@ -32,6 +32,7 @@ internal sealed partial class CheckBook
     private readonly long _start;
     private ImmutableDictionary<string, HoldLine> _failed = ImmutableDictionary<string, HoldLine>.Empty;
     private long? _troubleSince;
+    private bool _clockProven;
 
     /// <summary>Takes up what ran before, so that the first reading is held already.</summary>
     public CheckBook(CheckStore store, HoldFile file, IEnumerable<ISensor> sensors, CheckLimits limits, TimeProvider time, ILogger<CheckBook> logger)
@@ -40,6 +41,9 @@ internal sealed partial class CheckBook
         _sensors = [.. sensors.Where(sensor => sensor.Quantities.Any(IsHumidity))];
         _start = time.GetTimestamp();
         TakeUp(file.Read());
+        TakeOver(file.OfDemo);
+        FollowParts();
+        PutHolds();
     }
 
     /// <summary>The holds that follow.</summary>
@@ -67,7 +71,7 @@ internal sealed partial class CheckBook
             }
 
             DateTimeOffset now = _time.GetUtcNow();
-            RunningCheck check = new(sensor, now, spareMayStandIn, _limits);
+            RunningCheck check = new(sensor, now, spareMayStandIn, _limits, known.Description);
             _running.Add(sensor, check);
             PutHolds();
             try
@@ -111,6 +115,16 @@ internal sealed partial class CheckBook
             if (check is not { Stage: CheckStage.InJar, Salt: { } salt } || check.StateAt(Elapsed) is not { } state)
             {
                 throw new CheckRefusedException($"{sensor} is in no jar; close it in one first");
+            }
+
+            if (check.HasResult)
+            {
+                throw new CheckRefusedException($"the result over {salt.Name} is taken already");
+            }
+
+            if (!_clockProven)
+            {
+                throw new CheckRefusedException("the date and time of this computer are not proven, and a result needs its date; leave it in the jar until they are");
             }
 
             if (!state.IsSettled || check.Latest is not { } latest)
@@ -161,6 +175,7 @@ internal sealed partial class CheckBook
             }
 
             _entries.Add(_store.Add(null, sensor, _time.GetUtcNow(), CheckStep.Replaced, new CheckFields()));
+            _failed = _failed.Remove(sensor);
             FindFailed();
             PutHolds();
             TryWriteFile(); // what it may still say of the old part, the journal overrules
@@ -174,6 +189,7 @@ internal sealed partial class CheckBook
         lock (_one)
         {
             AskTheJournalAgain();
+            _clockProven = snapshot.ClockProven;
             Reading[] readings = [.. snapshot.Readings.Values, .. snapshot.Others];
             TimeSpan now = Elapsed;
             foreach (RunningCheck check in _running.Values.ToArray())
@@ -238,11 +254,12 @@ internal sealed partial class CheckBook
         {
             // Held on: tried again with the next reading.
             _running[check.Sensor] = check;
-            if (!check.IsTroubled)
+            if (check.Trouble is null)
             {
-                check.IsTroubled = true;
                 LogTrouble(trouble.Message);
             }
+
+            check.Trouble = trouble.Message;
         }
 
         PutHolds();

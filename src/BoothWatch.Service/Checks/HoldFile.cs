@@ -14,12 +14,20 @@ internal sealed class HoldFile(JournalLocation location)
     /// <summary>Full path of the file.</summary>
     public string FilePath { get; } = Path.ChangeExtension(location.Path, ".holds.json");
 
+    /// <summary>The same file of the time when any sensor was emulated; null for that itself.</summary>
+    public HoldFile? OfDemo => location.IsDemo ? null : new HoldFile(location with
+    {
+        Path = Path.Combine(Path.GetDirectoryName(location.Path)!, JournalLocation.DemoFileName),
+        IsDemo = true,
+    });
+
     /// <summary>The held sensors; empty without a file; null when there is a file that cannot be read, so that nobody knows.</summary>
     public IReadOnlyList<HoldLine>? Read()
     {
         try
         {
-            return File.Exists(FilePath) ? JsonSerializer.Deserialize<HoldLine[]>(File.ReadAllBytes(FilePath), JobsJson.Options) : [];
+            HoldLine?[]? lines = File.Exists(FilePath) ? JsonSerializer.Deserialize<HoldLine?[]>(File.ReadAllBytes(FilePath), JobsJson.Options) : [];
+            return lines is null || lines.Any(line => line?.Sensor is null) ? null : [.. lines.OfType<HoldLine>()];
         }
         catch (Exception unreadable) when (unreadable is JsonException or IOException or UnauthorizedAccessException)
         {

@@ -11,4 +11,7 @@ internal sealed record HoldLine(string Sensor, ReadingQuality Quality, DateTimeO
 {
     /// <summary>Id of the salt over which it failed; null while it is being checked.</summary>
     public string? Salt { get; init; }
+
+    /// <summary>What and where the part is, as its sensor describes it; null when not known.</summary>
+    public string? Part { get; init; }
 }

@@ -9,8 +9,9 @@ namespace BoothWatch.Service.Checks;
 /// <param name="Ended">When the sensor was used again, UTC; null while it runs.</param>
 /// <param name="IsCancelled">True when its results do not count, or it was given up without one.</param>
 /// <param name="Results">What was found.</param>
+/// <param name="Part">What and where the part was, as its sensor described it; null when not known.</param>
 internal sealed record PastCheck(
-    long Id, string Sensor, DateTimeOffset Begun, DateTimeOffset? Ended, bool IsCancelled, IReadOnlyList<DatedResult> Results)
+    long Id, string Sensor, DateTimeOffset Begun, DateTimeOffset? Ended, bool IsCancelled, IReadOnlyList<DatedResult> Results, string? Part)
 {
     /// <summary>The check that entries of one check make.</summary>
     public static PastCheck Of(IReadOnlyList<CheckEntry> entries)
@@ -24,6 +25,7 @@ internal sealed record PastCheck(
             entries[0].At,
             ended,
             entries.Any(entry => entry.Fields.Cancelled == true) || (wasBack && results.Length == 0),
-            results);
+            results,
+            entries[0].Fields.Part);
     }
 }

@@ -8,7 +8,8 @@ namespace BoothWatch.Service.Checks;
 /// <param name="since">When it was begun, UTC.</param>
 /// <param name="spareMayStandIn">True when a second sensor that agreed at the beginning may take its place.</param>
 /// <param name="limits">When readings count as settled.</param>
-internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spareMayStandIn, CheckLimits limits)
+/// <param name="part">What and where the part is, as its sensor described it at the beginning; null when not known.</param>
+internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spareMayStandIn, CheckLimits limits, string? part = null)
 {
     /// <summary>A reading that has not left the jar's by so much may still be in it, % of relative humidity. Own choice.</summary>
     public const double LeftJarPct = 3;
@@ -23,6 +24,8 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
     public DateTimeOffset Since => since;
 
     public bool SpareMayStandIn => spareMayStandIn;
+
+    public string? Part => part;
 
     /// <summary>Its number in the journal; null while it has none.</summary>
     public long? Id { get; set; }
@@ -43,8 +46,8 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
     /// <summary>True when the journal has its end, and only the file has not.</summary>
     public bool HasEnded { get; private set; }
 
-    /// <summary>True when its end could not be kept, and that was said.</summary>
-    public bool IsTroubled { get; set; }
+    /// <summary>Why its end cannot be kept, so that the sensor is held on; null when it can.</summary>
+    public string? Trouble { get; set; }
 
     /// <summary>True when somebody has said twice that it is back.</summary>
     public bool IsCertain { get; private set; }
@@ -87,7 +90,8 @@ internal sealed class RunningCheck(string sensor, DateTimeOffset since, bool spa
             _settling = new Settling(wasDamp ? limits.BackFromDamp : limits.Back, now);
         }
 
-        (Stage, IsCertain) = (CheckStage.Returning, IsCertain || certain);
+        // Looked again: only who was told that it reads as in the jar can have done that, and not who saw an older page.
+        (Stage, IsCertain) = (CheckStage.Returning, IsCertain || (certain && Stage == CheckStage.Returning));
     }
 
     /// <summary>Takes what the sensor reads now.</summary>

@@ -88,16 +88,21 @@ internal sealed record SensorPlan(IReadOnlyList<SensorChoice> Choices, string? L
         }
     }
 
-    // Only one sensor may give the station pressure: whoever does so already and stays, else the first newcomer that can.
+    // Only one sensor may give the station pressure: whoever does so already and stays, else the first that can. Who was told not to keeps
+    // silent only where nobody gave it; beside another one it had to.
     private IEnumerable<(string Role, bool Gives)> PressureOf(IConfiguration present)
     {
         var before = (SensorsOptions)ConfigurationSections.Bind(present, typeof(SensorsOptions));
         Dictionary<string, SensorOptions> was = before.All().ToDictionary(sensor => sensor.Role.Name, sensor => sensor.Options);
         bool isGiven = before.All().Any(sensor => Choices.All(choice => choice.Role != sensor.Role) && Gives(sensor.Options.Part, sensor.Options));
-        foreach (SensorChoice choice in Choices.Where(choice => Gives(choice.Part, new SensorOptions())).OrderBy(choice => was[choice.Role.Name].Part != choice.Part))
+        bool wasGiven = before.All().Any(sensor => Gives(sensor.Options.Part, sensor.Options));
+        foreach (SensorChoice choice in Choices
+            .Where(choice => Gives(choice.Part, new SensorOptions()))
+            .OrderBy(choice => was[choice.Role.Name].Part != choice.Part)
+            .ThenBy(choice => !was[choice.Role.Name].StationPressure))
         {
             SensorOptions own = was[choice.Role.Name];
-            bool declines = own.Part == choice.Part && !own.StationPressure;
+            bool declines = own.Part == choice.Part && !own.StationPressure && !wasGiven;
             yield return (choice.Role.Name, !isGiven && !declines);
             isGiven |= !declines;
         }

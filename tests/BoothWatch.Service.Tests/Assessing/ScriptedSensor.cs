@@ -8,7 +8,7 @@ internal sealed class ScriptedSensor(string name, params Quantity[] quantities) 
 {
     public string Name => name;
 
-    public string Description => $"{name} of a test";
+    public string Description { get; set; } = $"{name} of a test";
 
     public IReadOnlyList<Quantity> Quantities => quantities;
 

@@ -1,6 +1,7 @@
 using BoothWatch.Checks;
 using BoothWatch.Service.Checks;
 using BoothWatch.Service.Coat;
+using BoothWatch.Verdicts;
 using Microsoft.Extensions.Options;
 
 namespace BoothWatch.Service.Tests.Checks;
@@ -12,8 +13,7 @@ public sealed class CheckAnswersTests : IDisposable
 
     public void Dispose() => _shop.Dispose();
 
-    private CheckAnswers Answers => new(
-        _shop.Book, new PairDifferences(_shop.Folder.Journal(), _shop.Folder.Location, _shop.Time), CheckLimits.Of(new ChecksOptions()), _shop.Book.Sensors, Options.Create(new ChecksOptions()), Options.Create(new BoothOptions()), _shop.Time);
+    private CheckAnswers Answers => AnswersOf(_shop);
 
     private ChecksSensor Sensor => Answers.Now().Sensors.Single();
 
@@ -37,6 +37,21 @@ public sealed class CheckAnswersTests : IDisposable
         _shop.Time.SetUtcNow(new DateTimeOffset(2027, 5, 25, 12, 0, 0, TimeSpan.Zero));
         Assert.True(Sensor.IsDue);
         Assert.Equal("check due (due since 25 May 2027: last checked 25 Nov 2026)", Answers.Reminder("boothAir"));
+    }
+
+    [Fact]
+    public void Sensor_ThatIsAnotherPartThanTheOneChecked_IsDue()
+    {
+        using CheckShop shop = new(withSpare: true);
+        shop.Run(2);
+        shop.CheckOver(SaltPoint.SodiumChloride, 0.5, best: Verdict.Spray);
+        Assert.False(AnswersOf(shop).Now().Sensors[0].IsDue);
+        shop.SwapNames();
+        shop.Restart();
+        ChecksSensor sensor = AnswersOf(shop).Now().Sensors[0];
+        Assert.Equal(("boothAir", "Checked 25 Nov 2026 was boothAir of a test: check this one", true), (sensor.Name, sensor.Headline, sensor.IsDue));
+        shop.Book.Replace("boothAir");
+        Assert.StartsWith("New since", AnswersOf(shop).Now().Sensors[0].Headline, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -85,4 +100,25 @@ public sealed class CheckAnswersTests : IDisposable
         Assert.Equal((CheckOutcome.Outside, "failed-check"), (Sensor.Outcome, Sensor.State));
         Assert.Contains(Sensor.Words, words => words.StartsWith("Both salts together: +", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Sensor_WhoseEndCannotBeKept_SaysWhyItIsStillHeld()
+    {
+        _shop.Begin();
+        _shop.BoothPct = 50;
+        _shop.Book.SayBack("boothAir", cancelled: true, certain: false);
+        File.Delete(_shop.File.FilePath);
+        Directory.CreateDirectory(_shop.File.FilePath);
+        _shop.Run(60, Verdict.Wait);
+        ChecksRunning running = Sensor.Running!;
+        Assert.False(running.Settled);
+        Assert.StartsWith($"{_shop.File.FilePath} cannot be written: ", running.NotYet, StringComparison.Ordinal);
+        Directory.Delete(_shop.File.FilePath);
+        _shop.Run(1);
+        Assert.Null(Sensor.Running);
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+    }
+
+    private static CheckAnswers AnswersOf(CheckShop shop) => new(
+        shop.Book, new PairDifferences(shop.Folder.Journal(), shop.Folder.Location, shop.Time), CheckLimits.Of(new ChecksOptions()), shop.Book.Sensors, Options.Create(new ChecksOptions()), Options.Create(new BoothOptions()), shop.Time);
 }

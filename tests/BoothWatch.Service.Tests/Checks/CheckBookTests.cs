@@ -130,6 +130,8 @@ public sealed class CheckBookTests : IDisposable
     [InlineData("")]
     [InlineData("[{\"sensor\":\"boothAir\"")]
     [InlineData("null")]
+    [InlineData("[null]")]
+    [InlineData("[{}]")]
     public void HoldFileUnreadable_NobodyKnows_SoEverySensorIsHeldUntilSomebodySaysItHangsThere(string text)
     {
         File.WriteAllText(_shop.File.FilePath, text);
@@ -399,6 +401,95 @@ public sealed class CheckBookTests : IDisposable
         Assert.StartsWith("KK", _shop.Folder.Ask<string>("SELECT quality FROM reading ORDER BY id DESC LIMIT 1"), StringComparison.Ordinal);
         using SqliteConnection connection = _shop.Folder.Look();
         MinuteCheck.EqualsRecomputation(connection);
+    }
+
+    // A page that was loaded before the next jar still offers the second answer; only who was asked to look again can give it.
+    [Fact]
+    public void Back_SaidTwiceByAPageThatIsOlderThanTheJar_IsAskedAgain()
+    {
+        _shop.Begin();
+        _shop.BoothPct = SaltPoint.LithiumChloride.HumidityPct(22);
+        _shop.Book.PutInJar("boothAir", SaltPoint.LithiumChloride);
+        _shop.Run(10, Verdict.Wait);
+        _shop.Book.SayBack("boothAir", cancelled: false, certain: true);
+        _shop.Run(60, Verdict.Wait);
+        Assert.True(_shop.Running()!.ReadsAsInJar);
+        _shop.Restart();
+        _shop.Run(60, Verdict.Wait);
+    }
+
+    // The clock stood years ahead, or back, while an earlier result was taken: what happened last counts.
+    [Theory]
+    [InlineData(-10, -300)]
+    [InlineData(400, -300)]
+    public void Failed_WithTheClockSetMeanwhile_StaysWaitUntilReplaced(int goodDays, int badDays)
+    {
+        Enter(goodDays, 0);
+        Enter(goodDays + badDays, 7);
+        _shop.Restart();
+        Assert.Equal(Verdict.Wait, _shop.Verdict);
+        _shop.Book.Replace("boothAir");
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+        _shop.Restart();
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+        Enter(badDays - 900, 7); // of the new part, dated before it was fitted
+        _shop.Restart();
+        Assert.Equal(Verdict.Wait, _shop.Verdict);
+
+        void Enter(int days, double offPct)
+        {
+            CheckStore store = new(_shop.Folder.Journal(), _shop.Folder.Location);
+            DateTimeOffset at = _shop.Time.GetUtcNow().AddDays(days);
+            CheckEntry begun = store.Add(null, "boothAir", at, CheckStep.Begun, new CheckFields());
+            CheckResult result = new("sodium-chloride", 22, 75.4, 75.4 + offPct, 1.1, 3.6);
+            store.Add(begun.CheckId, "boothAir", at, CheckStep.Result, new CheckFields { Result = result });
+            store.Add(begun.CheckId, "boothAir", at, CheckStep.Ended, new CheckFields());
+        }
+    }
+
+    [Fact]
+    public void Failed_AndTheJournalSetAside_AWithinThatIsCancelledLeavesItFailed()
+    {
+        _shop.CheckOver(SaltPoint.SodiumChloride, 7);
+        SetJournalAside();
+        _shop.Restart();
+        _shop.Begin();
+        _shop.BoothPct = SaltPoint.SodiumChloride.HumidityPct(22);
+        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
+        _shop.Run(121, Verdict.Wait);
+        _shop.Book.TakeResult("boothAir");
+        _shop.BoothPct = 45;
+        _shop.Book.SayBack("boothAir", cancelled: true, certain: false); // the lid was open
+        _shop.Run(31, Verdict.Wait);
+        Assert.Null(_shop.Running());
+        Assert.Equal(ReadingQuality.FailedCheck, _shop.Humidity.Quality);
+    }
+
+    [Fact]
+    public void Failed_ByAFileWithADateAhead_IsOverOnceReplaced()
+    {
+        _shop.File.Write([new HoldLine("boothAir", ReadingQuality.FailedCheck, _shop.Time.GetUtcNow().AddYears(10), true) { Salt = "sodium-chloride" }]);
+        _shop.Restart();
+        Assert.Equal(Verdict.Wait, _shop.Verdict);
+        _shop.Book.Replace("boothAir");
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+        _shop.Restart();
+        Assert.Equal(Verdict.Spray, _shop.Verdict);
+    }
+
+    [Fact]
+    public void Result_TakenTwice_OrWithoutAProvenClock_IsRefused()
+    {
+        _shop.Begin();
+        _shop.BoothPct = SaltPoint.SodiumChloride.HumidityPct(22);
+        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
+        _shop.Run(121, Verdict.Wait);
+        _shop.Book.Tick(_shop.Board.Take() with { ClockProven = false });
+        Assert.Contains("are not proven", Assert.Throws<CheckRefusedException>(() => _shop.Book.TakeResult("boothAir")).Message, StringComparison.Ordinal);
+        _shop.Run(1, Verdict.Wait);
+        _shop.Book.TakeResult("boothAir");
+        Assert.Contains("taken already", Assert.Throws<CheckRefusedException>(() => _shop.Book.TakeResult("boothAir")).Message, StringComparison.Ordinal);
+        Assert.Single(_shop.History().Results);
     }
 
     private void SetJournalAside()

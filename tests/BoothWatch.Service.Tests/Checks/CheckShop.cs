@@ -3,6 +3,7 @@ using BoothWatch.Film;
 using BoothWatch.Readings;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Checks;
+using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Sensors;
 using BoothWatch.Service.Tests.Assessing;
 using BoothWatch.Service.Tests.Outputs.Series;
@@ -29,6 +30,7 @@ internal sealed class CheckShop : IDisposable
 
     private readonly ScriptedSensor[] _sensors;
     private readonly Random _random = new(1);
+    private Journal? _provingJournal;
 
     public CheckShop(bool withSpare = false)
     {
@@ -104,6 +106,21 @@ internal sealed class CheckShop : IDisposable
         Run(40);
     }
 
+    /// <summary>The names of the two sensors of the booth air are swapped in the configuration; what hangs where and measures what stays. Holds at the next start.</summary>
+    public void SwapNames()
+    {
+        (_sensors[0].Description, _sensors[1].Description) = (_sensors[1].Description, _sensors[0].Description);
+        (_sensors[0].Answer, _sensors[1].Answer) = (_sensors[1].Answer, _sensors[0].Answer);
+    }
+
+    /// <summary>A book of the time when parts were proved one at a time: its journal is the one of the demo.</summary>
+    public CheckBook WhileProving()
+    {
+        JournalLocation demo = new(Path.Combine(Folder.Folder, JournalLocation.DemoFileName), IsDemo: true);
+        _provingJournal ??= new Journal(demo, TimeSpan.FromSeconds(10), Time, NullLogger<Journal>.Instance);
+        return new(new CheckStore(_provingJournal, demo), new HoldFile(demo), _sensors, CheckLimits.Of(new ChecksOptions()), Time, NullLogger<CheckBook>.Instance);
+    }
+
     /// <summary>A new process on the same files: nothing of the old one is closed, as after a kill.</summary>
     public void Restart()
     {
@@ -117,7 +134,11 @@ internal sealed class CheckShop : IDisposable
 
     public SettlingState? State(string sensor = "boothAir") => Book.Look(sensor, (_, running, now) => running?.StateAt(now));
 
-    public void Dispose() => Folder.Dispose();
+    public void Dispose()
+    {
+        _provingJournal?.Dispose();
+        Folder.Dispose();
+    }
 
     private (CheckBook Book, SnapshotBoard Board) Start()
     {

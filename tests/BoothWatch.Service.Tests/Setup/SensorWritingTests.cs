@@ -187,6 +187,30 @@ public sealed class SensorWritingTests : IDisposable
         Assert.Equal(able.Length > 0 ? 1 : 0, able.Count(options => options.StationPressure));
     }
 
+    // It gave no pressure because another one did; that one is gone now.
+    [Theory]
+    [InlineData("none", true)]
+    [InlineData("bme280", false)]
+    public void Settings_WithTheOneGoneThatGaveThePressure_LetTheOtherGiveIt(string intake, bool gives)
+    {
+        IConfiguration present = new ConfigurationBuilder().AddInMemoryCollection(
+            [new("sensors:boothAir:part", "bme280"), new("sensors:boothAir:stationPressure", "false"), new("sensors:intakeAir:part", "bme280")]).Build();
+        SensorPlan plan = new([Choice(SensorRole.BoothAir, "bme280"), Choice(SensorRole.IntakeAir, intake)], null, null);
+        Assert.Equal(gives, plan.Settings(present)["sensors:boothAir:stationPressure"].GetBoolean());
+        Assert.Equal(!gives, plan.Settings(present).TryGetValue("sensors:intakeAir:stationPressure", out JsonElement other) && other.GetBoolean());
+
+        static SensorChoice Choice(SensorRole role, string part) => new(role, part, "real", 1, null, null);
+    }
+
+    [Fact]
+    public void Settings_WhereNobodyWasToGiveThePressure_LeaveItSo()
+    {
+        IConfiguration present = new ConfigurationBuilder().AddInMemoryCollection(
+            [new("sensors:boothAir:part", "bme280"), new("sensors:boothAir:stationPressure", "false"), new("sensors:intakeAir:part", "none")]).Build();
+        SensorPlan plan = new([new SensorChoice(SensorRole.BoothAir, "bme280", "real", 1, null, null)], null, null);
+        Assert.False(plan.Settings(present)["sensors:boothAir:stationPressure"].GetBoolean());
+    }
+
     private Task<JobHost> Start() => JobHost.StartWithFile(_folder.JsonPath, ("mqtt:use", "off"));
 
     private static async Task<(int Status, JsonElement Body)> Send(JobHost host, string what, string sensors, string light = "emulated", string proving = "null") => await host.Post(
