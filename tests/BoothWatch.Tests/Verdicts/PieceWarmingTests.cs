@@ -117,8 +117,11 @@ public class PieceWarmingTests
     public void Warming_OfATypedValueThatIsOlderThanTheTimeItTakes_IsNowAndNotWarm()
     {
         Reading typed = GoodBooth.Good(Quantity.PieceTemperature, 10, 0.3) with { Age = TimeSpan.FromMinutes(30) };
-        PieceWarming old = Assessor.Assess(GoodBooth.Snapshot(typed), FakeFilm.Plan()).Warming!;
+        Assessment assessment = Assessor.Assess(GoodBooth.Snapshot(typed), FakeFilm.Plan());
+        PieceWarming old = assessment.Warming!;
         Assert.Equal((WarmingState.Warming, 0.0), (old.State, old.LeftS!.Value));
+        Assert.All(assessment.Reasons.Where(r => r.Rule is "piece-near-dew-point" or "piece-against-air"), r => Assert.EndsWith(", which by the model it may have by now: measure it again", r.Action, StringComparison.Ordinal));
+        Assert.Equal(Verdict.Wait, assessment.Verdict);
     }
 
     [Fact]
