@@ -36,7 +36,7 @@ public sealed class EveryPageTests(Browser browser)
         await tab.SignIn(host.SignInLink, host.Url);
         await Assertions.Expect(tab.Field("temperature")).ToContainTextAsync($"°{unit}");
         Assert.Equal(201, (await host.Post($"/api/jobs/{id}/coats", "{}")).Status);
-        foreach (string address in new[] { "/", "/jobs", $"/jobs?id={id}", "/limit", "/what-if", "/alerts", "/setup", "/sign-in" })
+        foreach (string address in new[] { "/", "/jobs", $"/jobs?id={id}", "/limit", "/what-if", "/outlook", "/checks", "/alerts", "/setup", "/sign-in" })
         {
             await tab.Page.GotoAsync(host.Url + address, new() { WaitUntil = WaitUntilState.DOMContentLoaded });
             await tab.Page.WaitForLoadStateAsync(address == "/" ? LoadState.Load : LoadState.NetworkIdle);

@@ -70,12 +70,6 @@ public sealed record OutlookAnswer
     /// <summary>Days needed.</summary>
     public required int DaysNeeded { get; init; }
 
-    /// <summary>Unit that the words and the page use: <c>°C</c> or <c>°F</c>. The figures stay in °C.</summary>
-    public required string Unit { get; init; }
-
-    /// <summary>What a difference of 1 °C is in that unit.</summary>
-    public required double UnitScale { get; init; }
-
     /// <summary>True where the earlier days are invented: the demo.</summary>
     public required bool IsInvented { get; init; }
 
@@ -129,8 +123,6 @@ public sealed record OutlookAnswer
             ToH = speaks ? Hours(outlook.To) : null,
             Days = outlook.Days,
             DaysNeeded = OutlookQuestion.LeastDays,
-            Unit = text.Unit,
-            UnitScale = text.ConvertDifference(1),
             IsInvented = state.IsInvented,
             TookMs = Math.Round(state.TookMs, 1),
             Room = state.Room,

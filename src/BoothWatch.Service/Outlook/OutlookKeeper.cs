@@ -194,6 +194,6 @@ public sealed partial class OutlookKeeper : BackgroundService
     private static OutlookState Barred(OutlookState state, OutlookBarrier barrier) =>
         state with { Outlook = DayOutlook.SilentFor(barrier.Silence), Barrier = barrier.Cause, WithMore = null, Step = null };
 
-    [LoggerMessage(341, LogLevel.Warning, "There is no outlook now: {Problem}")]
+    [LoggerMessage(331, LogLevel.Warning, "There is no outlook now: {Problem}")]
     private partial void LogTrouble(string problem);
 }

@@ -19,6 +19,7 @@ internal static class ServiceDependencies
         List<string> violations =
         [
             .. Knowing(assembly, $"{root}.Sensors", [.. outputs, $"{root}.Assessing", $"{library}.Film", $"{library}.Verdicts"]),
+            .. Knowing(assembly, $"{root}.Assessing", [.. outputs, $"{root}.Checks", $"{root}.Outlook"]),
         ];
         foreach (string output in outputs)
         {

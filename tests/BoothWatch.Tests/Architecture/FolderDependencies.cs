@@ -13,7 +13,7 @@ internal static class FolderDependencies
         ["Air"] = [],
         ["Solvents"] = [],
         ["Film"] = ["Air", "Solvents"],
-        ["Warming"] = ["Readings", "Air", "Solvents", "Film", "Outlook"],
+        ["Warming"] = ["Readings", "Air", "Solvents", "Film"],
         ["Verdicts"] = ["Readings", "Air", "Solvents", "Film", "Warming"],
         ["Checks"] = ["Readings", "Air"],
         ["Limits"] = ["Film"],

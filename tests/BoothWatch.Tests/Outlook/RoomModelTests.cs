@@ -14,7 +14,7 @@ public class RoomModelTests
     {
         RoomPoint[] points = [.. Enumerable.Range(0, 60).Select(i => new RoomPoint(i / 60.0, 0.008 + 0.0005 + (0.003 * Math.Exp(-changesPerH * i / 60.0)), 0.008))];
         RoomFit fit = RoomFit.Of(points)!;
-        Assert.Equal(changesPerH, fit.ChangesPerH, 0.01 * changesPerH);
+        Assert.Equal(changesPerH, fit.ChangesPerH, 0.001 * changesPerH);
         Assert.Equal(0.0005, fit.ExcessRatio, 0.00002);
     }
 

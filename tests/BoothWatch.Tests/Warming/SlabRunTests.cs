@@ -16,7 +16,11 @@ public class SlabRunTests
     [InlineData(5.0, 0, 1.3138)]
     [InlineData(10.0, 0, 1.4289)]
     [InlineData(10.0, 1, 4.3058)]
-    public void ExactSolution_ItsRoots_AreThoseOfTheTables(double biot, int n, double root) => Assert.Equal(root, PlaneWall.Root(biot, n), 5e-5);
+    public void ExactSolution_ItsRoots_AreThoseOfTheTables(double biot, int n, double root)
+    {
+        Assert.Equal(root, PlaneWall.Root(biot, n), 5e-5);
+        Assert.Equal(root, PlaneWallModes.Root(biot, n), 5e-5);
+    }
 
     /// <summary>
     /// Incropera and others, 6th edition, example 5.4 (from memory): a steel wall of 40 mm at -20 °C, insulated on one side, meets oil of 60 °C

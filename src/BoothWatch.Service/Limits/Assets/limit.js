@@ -46,16 +46,7 @@ function show(limit) {
   draw(limit);
 }
 
-async function refresh() {
-  try {
-    const answer = await fetch("/api/limit");
-    if (!answer.ok) { throw new Error(answer.status); }
-    show(await answer.json());
-    say("");
-  } catch {
-    say("BoothWatch does not answer. What is shown may be old.");
-  }
-}
+const refresh = () => showAnswerOf("/api/limit", show);
 
 addEventListener("resize", refresh);
 refresh();

@@ -3,23 +3,22 @@
 
 const EVERY_MS = 30000;
 let drawn = "";
-let unit = { name: "°C", scale: 1 };
 
 const hours = value => value < 1 ? `${Math.round(value * 60)} min` : `${Number(value.toFixed(1))} h`;
-const degrees = value => value === null ? "not known" : `${value < 0 ? "−" : "+"}${Math.abs(value * unit.scale).toFixed(1)} ${unit.name}`;
+const signed = value => value > 0 ? `+${difference(value)}` : difference(value);
 const ofTen = share => `${Math.round(share * 10)} of 10`;
 
 function hourLine(outlook, point) {
   const item = make("li");
   item.append(make("b", point.timeOfDay), document.createTextNode(
-    ` in ${hours(point.aheadH)}: margin ${degrees(point.middleC)} (${degrees(point.lowC)} to ${degrees(point.highC)}); ${outlook.holdsNow ? "held until then" : "enough by then"} in ${ofTen(point.share)}`));
+    ` in ${hours(point.aheadH)}: margin ${signed(point.middleC)} (${signed(point.lowC)} to ${signed(point.highC)}); ${outlook.holdsNow ? "held until then" : "enough by then"} in ${ofTen(point.share)}`));
   return item;
 }
 
 function scoreLine(score) {
   const item = make("li");
   item.append(make("b", hours(score.aheadH), score.wins ? "open" : ""), document.createTextNode(
-    ` ${score.wins ? "speaks" : "silent"}: off by ${(score.crps * unit.scale).toFixed(2)} ${unit.name}, ‘as it is now’ by ${(score.crpsAsItIsNow * unit.scale).toFixed(2)} ${unit.name}, on ${score.days} days`));
+    ` ${score.wins ? "speaks" : "silent"}: off by ${difference(score.crps, 2)}, ‘as it is now’ by ${difference(score.crpsAsItIsNow, 2)}, on ${score.days} days`));
   return item;
 }
 
@@ -38,7 +37,6 @@ function draw(outlook) {
 
 function show(outlook) {
   const speaks = outlook.word !== "silent";
-  unit = { name: outlook.unit, scale: outlook.unitScale };
   byId("mark").textContent = outlook.mark;
   byId("mark").dataset.word = outlook.word;
   byId("meaning").textContent = outlook.meaning;
@@ -52,16 +50,7 @@ function show(outlook) {
   if (speaks) { draw(outlook); }
 }
 
-async function refresh() {
-  try {
-    const answer = await fetch("/api/outlook");
-    if (!answer.ok) { throw new Error(answer.status); }
-    show(await answer.json());
-    say("");
-  } catch {
-    say("BoothWatch does not answer. What is shown may be old.");
-  }
-}
+const refresh = () => showAnswerOf("/api/outlook", show);
 
 addEventListener("resize", refresh);
 refresh();

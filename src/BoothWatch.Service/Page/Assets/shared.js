@@ -14,8 +14,8 @@ function temperature(celsius) {
   return celsius === null || celsius === undefined ? "not known" : `${(celsius * perDegreeC + (UNIT === "°F" ? 32 : 0)).toFixed(1)} ${UNIT}`;
 }
 
-function difference(celsius) {
-  return celsius === null || celsius === undefined ? "not known" : `${(celsius * perDegreeC).toFixed(1).replace("-", "−")} ${UNIT}`;
+function difference(celsius, digits = 1) {
+  return celsius === null || celsius === undefined ? "not known" : `${(celsius * perDegreeC).toFixed(digits).replace("-", "−")} ${UNIT}`;
 }
 
 function make(tag, text, className) {
@@ -49,4 +49,12 @@ async function askOrSay(address, body) {
   const { json, problem } = await request(address, body, "BoothWatch does not answer. What was just entered may not be kept; look again when it does.");
   say(problem ?? "");
   return json ?? null;
+}
+
+// Shows what an address answers. Without a session it leads to the sign-in; without an answer the page says that it may be old. Needs access.js.
+async function showAnswerOf(address, show) {
+  const { json, problem, status } = await request(address, undefined, "BoothWatch does not answer. What is shown may be old.");
+  if (status === 401) { boothwatch.signIn(); }
+  if (json) { show(json); }
+  say(problem ?? "");
 }
