@@ -30,6 +30,12 @@ public sealed partial class OutlookKeeper : BackgroundService
     /// <summary>Uncertainty of the margin while no piece is measured, °C. Assumed, as of the usual parts.</summary>
     private const double AssumedUncertaintyC = 1;
 
+    /// <summary>Air that has changed by so much asks for another outlook, °C. Own choice: the band of a few minutes.</summary>
+    private const double AnotherTemperatureC = 1;
+
+    /// <summary>The same of the dew point, °C.</summary>
+    private const double AnotherDewPointC = 0.5;
+
     private readonly PageFeed _feed;
     private readonly PolicyInForce _policy;
     private readonly CoatPlan _plan;
@@ -43,6 +49,7 @@ public sealed partial class OutlookKeeper : BackgroundService
     private readonly RoomQuery _room;
     private readonly RoomLearner _learner;
     private double _uncertaintyC = AssumedUncertaintyC;
+    private OutlookAir? _madeFor;
     private volatile OutlookState _state = new();
 
     /// <summary>Takes what it needs; nothing is read yet.</summary>
@@ -70,8 +77,16 @@ public sealed partial class OutlookKeeper : BackgroundService
         (_critical, _criticalOfMore) = (new CoatCriticalDewPoints(plan), new CoatCriticalDewPoints(plan));
     }
 
-    /// <summary>The latest outlook.</summary>
-    public OutlookState State => _state;
+    /// <summary>The latest outlook; silent as soon as something stands in its way, however lately it was made.</summary>
+    public OutlookState State => _state is { Outlook.Silence: not (OutlookSilence.NotYet or OutlookSilence.SwitchedOff or OutlookSilence.DayOver) } made && Barrier is { } barrier
+        ? Barred(made, barrier)
+        : _state;
+
+    /// <summary>True when the air is no longer that of the latest outlook, or what stood in its way is gone.</summary>
+    internal bool IsOvertaken => Barrier is null && _feed.Current.Assessment?.Air is { } air
+        && (_madeFor is not { } then || Math.Abs(air.TemperatureC - then.TemperatureC) >= AnotherTemperatureC || Math.Abs(air.DewPointC - then.DewPointC) >= AnotherDewPointC);
+
+    private OutlookBarrier? Barrier => OutlookBarrier.Of(_feed.Current, _policy.Current);
 
     private TimeSpan DayEnds
     {
@@ -96,7 +111,12 @@ public sealed partial class OutlookKeeper : BackgroundService
         while (true)
         {
             await Task.Factory.StartNew(() => Renew(stoppingToken), stoppingToken, TaskCreationOptions.LongRunning, TaskScheduler.Default);
-            await Task.Delay(every > Soonest ? every : Soonest, _time, stoppingToken);
+            long made = _time.GetTimestamp();
+            do
+            {
+                await Task.Delay(Soonest, _time, stoppingToken);
+            }
+            while (_time.GetElapsedTime(made) < every && !IsOvertaken);
         }
     }
 
@@ -110,15 +130,15 @@ public sealed partial class OutlookKeeper : BackgroundService
         {
             next = Make(next, now, cancellationToken);
         }
-        catch (Exception trouble) when (trouble is JournalException or DryingFailedException or ArgumentException or InvalidOperationException or ArithmeticException or IOException)
+        catch (Exception trouble) when (trouble is not OperationCanceledException)
         {
-            // What is not known is not said; the verdict does not depend on it.
+            // What is not known is not said; the verdict does not depend on it, and no fault here may put out the light.
             if (_state.Trouble is null)
             {
                 LogTrouble(trouble.Message);
             }
 
-            next = next with { Outlook = DayOutlook.SilentFor(OutlookSilence.NoRecord), Trouble = trouble.Message };
+            next = next with { Outlook = DayOutlook.SilentFor(trouble is JournalException or IOException ? OutlookSilence.NoRecord : OutlookSilence.Failed), Trouble = trouble.Message };
         }
 
         _state = next with { TookMs = Stopwatch.GetElapsedTime(start).TotalMilliseconds };
@@ -127,10 +147,16 @@ public sealed partial class OutlookKeeper : BackgroundService
     private OutlookState Make(OutlookState next, OutlookTime now, CancellationToken cancellationToken)
     {
         CurrentState current = _feed.Current;
-        if (current is not { IsStale: false, Assessment: { Air: { } air } assessment })
+        VerdictPolicy policy = _policy.Current;
+        _madeFor = null;
+        if (OutlookBarrier.Of(current, policy) is { } barrier)
         {
-            return next with { Outlook = DayOutlook.SilentFor(OutlookSilence.AirUnknown) };
+            return Barred(next, barrier);
         }
+
+        Assessment assessment = current.Assessment!;
+        AirFindings air = assessment.Air!;
+        _madeFor = new OutlookAir(air.TemperatureC, air.DewPointC);
 
         // A compressed day holds no steps of the fan that a room could be learned from.
         if (!_clock.IsScripted)
@@ -139,7 +165,6 @@ public sealed partial class OutlookKeeper : BackgroundService
         }
 
         (AirStep? step, IReadOnlyList<OutlookAir> start) = BoothHeading.Of(assessment, _room.Read(now.Utc - (Hour / _clock.Speed), now.Utc, _clock.Speed), _learner.Model);
-        VerdictPolicy policy = _policy.Current;
         _uncertaintyC = assessment.Film?.MarginUncertaintyC ?? _uncertaintyC;
         double most = _plan.Ladder.Select(step => step.RetarderPct).Where(pct => pct <= policy.SlowDownAboveRetarderPct).DefaultIfEmpty(_plan.Ladder[0].RetarderPct).Max();
         double level = _plan.LoadedRetarderPct ?? most;
@@ -165,6 +190,9 @@ public sealed partial class OutlookKeeper : BackgroundService
             WithMore = most > level ? OutlookComposer.Of(question with { Critical = _criticalOfMore.For(most, air.PressurePa) }) : null,
         };
     }
+
+    private static OutlookState Barred(OutlookState state, OutlookBarrier barrier) =>
+        state with { Outlook = DayOutlook.SilentFor(barrier.Silence), Barrier = barrier.Cause, WithMore = null, Step = null };
 
     [LoggerMessage(331, LogLevel.Warning, "There is no outlook now: {Problem}")]
     private partial void LogTrouble(string problem);

@@ -32,8 +32,11 @@ public sealed record OutlookState
     /// <summary>True where the earlier days are invented.</summary>
     public bool IsInvented { get; init; }
 
-    /// <summary>Why the record cannot be read.</summary>
+    /// <summary>Why the record cannot be read, or what failed.</summary>
     public string? Trouble { get; init; }
+
+    /// <summary>What the verdict waits for, where that silences the outlook.</summary>
+    public string? Barrier { get; init; }
 
     /// <summary>What it took to work out, ms.</summary>
     public double TookMs { get; init; }

@@ -127,6 +127,8 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
         OutlookSilence.NoBetter => $"on this shop’s record it does no better than {AsItIsNow}",
         OutlookSilence.DayOver => "the working day is nearly over",
         OutlookSilence.NoRecord => $"the journal cannot be read ({state.Trouble})",
+        OutlookSilence.Failed => $"it could not be worked out ({state.Trouble})",
+        OutlookSilence.VerdictWaits => $"the verdict waits, and not for the margin: {state.Barrier}",
         OutlookSilence.SwitchedOff => "it is switched off in the settings",
         _ => "not worked out yet since the start",
     };

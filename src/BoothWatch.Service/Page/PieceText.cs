@@ -20,6 +20,8 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
 
     private bool IsJustWarm => warming is { State: WarmingState.Warm, WarmSinceS: >= SureAfterS and <= NewsForS };
 
+    private bool IsOverdue => isTyped && WarmingText.IsOverdue(warming);
+
     private bool IsTooCold => warming is { State: not WarmingState.Warm };
 
     /// <summary>The state as a key, for example <c>not-warming</c>; empty when there is nothing to show.</summary>
@@ -28,6 +30,7 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
     /// <summary>The time alone, to be read from afar; empty when there is nothing to show.</summary>
     public string Mark => warming switch
     {
+        { State: WarmingState.Warming } when IsOverdue => "Measure again",
         { State: WarmingState.Warming, LeftS: double leftS } => DegreeText.Tie(RoughTime.Of(leftS)),
         { State: WarmingState.NotWarming } => "Not warming",
         { State: WarmingState.AirTooCold } => "Air too cold",
@@ -55,6 +58,7 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
         string target = text.AtLeast(warming!.TargetC);
         return warming.State switch
         {
+            WarmingState.Warming when IsOverdue => $"by the model it may have {target} by now, and the value typed in is too old to tell",
             WarmingState.Warming => $"until it has {target}, at about {Clock(now, warming.LeftS!.Value)}{Range()}, if the air stays as it is",
             WarmingState.NotWarming => $"it must have {target} and has not warmed in the last minutes, though the air is warmer: is the sensor on the piece, and does air get to it?",
             WarmingState.AirTooCold => $"it must have {target}, and this air is no warmer than that: waiting here does not warm it",
@@ -91,6 +95,7 @@ internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isT
     {
         null => "",
         WarmingBasis.Measured => "By how it has warmed in the last minutes.",
+        _ when IsOverdue => "By the model, from the value typed in.",
         _ when isTyped => "By the model, from the value typed in: measure again then.",
         _ => "By the model, until it has been watched for long enough.",
     };

@@ -21,8 +21,8 @@ public static class OutlookComposer
         }
 
         int slot = AirDay.SlotOf(question.TimeOfDay);
-        int days = Enumerable.Range(1, 2 * question.Window)
-            .Count(back => question.Past.Trace(question.Today.AddDays(-back), slot, LeastTrace).Length > LeastTrace);
+        int recent = OnRecord(question, slot, 1);
+        int days = recent + Math.Min(OnRecord(question, slot, 1 + question.Window), OutlookScore.LeastMembers);
         double roomC = question.Critical.At(question.Start[0].TemperatureC) - question.Start[0].DewPointC - question.WantedC;
         DayOutlook outlook = new()
         {
@@ -50,12 +50,23 @@ public static class OutlookComposer
         IReadOnlyList<HorizonScore> scores = OutlookScore.Of(question.Past, question.Today, slot, question.Critical, question.WantedC, question.Window);
         AirPaths air = AirPaths.Of(question.Past, question.Today, slot, question.Start, question.Window, HorizonScore.LeastDays, OutlookQuestion.MostSteps);
         MarginPaths paths = MarginPaths.Of(air, question.Critical, question.WantedC);
+        int scored = scores.Select(score => score.Margin.Count).DefaultIfEmpty(0).Max();
+        if (scored < HorizonScore.LeastDays || paths.Count < HorizonScore.LeastDays)
+        {
+            // A gap in the record: days enough, but too few that could be forecast from the days before them.
+            return outlook with { Silence = OutlookSilence.TooFewDays, Days = Math.Min(days, OutlookScore.LeastMembers + Math.Min(scored, HorizonScore.LeastDays - 1)) };
+        }
+
         (int from, int to) = SpokenRange(scores, paths.Steps);
         outlook = outlook with { Scores = scores, Days = paths.Count };
         return to == 0 ? outlook with { Silence = OutlookSilence.NoBetter }
             : from * AirDay.SlotMinutes > outlook.DayEnds.TotalMinutes ? outlook with { Silence = OutlookSilence.DayOver }
             : Speak(outlook, paths, from, to);
     }
+
+    // Days of one window that are on record at this time of day.
+    private static int OnRecord(OutlookQuestion question, int slot, int firstBack) => Enumerable.Range(firstBack, question.Window)
+        .Count(back => question.Past.Trace(question.Today.AddDays(-back), slot, LeastTrace).Length > LeastTrace);
 
     /// <summary>The longest run of neighbouring horizons that all win, within reach; 0 and 0 where none does.</summary>
     internal static (int From, int To) SpokenRange(IReadOnlyList<HorizonScore> scores, int reach)

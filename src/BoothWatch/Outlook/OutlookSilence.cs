@@ -29,4 +29,10 @@ public enum OutlookSilence
 
     /// <summary>It is switched off in the settings.</summary>
     SwitchedOff,
+
+    /// <summary>The verdict waits for another reason than the margin, one that earlier days say nothing of.</summary>
+    VerdictWaits,
+
+    /// <summary>A fault of our own.</summary>
+    Failed,
 }

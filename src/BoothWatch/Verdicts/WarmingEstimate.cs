@@ -62,12 +62,13 @@ internal static class WarmingEstimate
         double disagreeC = double.Hypot(
             readings[Quantity.PieceTemperature].StandardUncertainty, readings[Quantity.BoothTemperature].StandardUncertainty);
         BodyGuess? guess = plan is null ? null : BodyGuess.Of(plan.Body, air, plan.AirSpeedMPerS);
-        if (trail?.Fit()?.Until(air.TemperatureC, warming.TargetC, disagreeC, guess) is not { } time)
+        WarmingFit? fit = trail?.Fit();
+        if (trail is null || fit?.Until(air.TemperatureC, warming.TargetC, disagreeC, guess) is not { } time)
         {
             return null;
         }
 
-        if (time.LeastS > WarmingFit.StillS)
+        if (time.LeastS > WarmingFit.StillS && !fit.HasRisen)
         {
             return warming with { State = WarmingState.NotWarming };
         }

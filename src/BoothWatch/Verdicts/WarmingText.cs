@@ -27,9 +27,13 @@ public static class WarmingText
             : $"{least} to {RoughTime.Of(most)}";
     }
 
+    /// <summary>True when the time is over although the value, typed in long ago, still says cold: only another measurement helps.</summary>
+    public static bool IsOverdue(PieceWarming? warming) => warming is { State: WarmingState.Warming, Basis: WarmingBasis.Model, LeftS: <= 0 };
+
     /// <summary>What follows upon "warm the piece to so much", with the comma before it; empty where there is nothing to say.</summary>
     internal static string After(PieceWarming? warming) => warming?.State switch
     {
+        WarmingState.Warming when IsOverdue(warming) => ", which by the model it may have by now: measure it again",
         WarmingState.Warming => $", in this air {Time(warming)}",
         WarmingState.AirTooCold => ", which this air is not warm enough for",
         WarmingState.NotWarming => ", it is not warming now",

@@ -32,6 +32,9 @@ public sealed class WarmingFit
     /// <summary>A piece that takes longer than this even at best is not warming, s. Own choice.</summary>
     public const double StillS = 4 * 3600;
 
+    /// <summary>Rise over the trail, as a share of the difference to the air, that a piece shows which does warm, if slowly. Own choice.</summary>
+    private const double SlowRiseShare = 0.03;
+
     private const double QuickestS = 30;
     private const double SlowestS = 40 * 3600;
     private const double Step = 1.05;
@@ -57,9 +60,11 @@ public sealed class WarmingFit
     {
         (_partS, _sinceS, _parts) = (partS, sinceS, parts);
         SpanS = partS * Parts;
-        _floorC = FloorC + (FloorShare * parts.Average(part => part.AirC - part.PieceC));
+        double belowAirC = parts.Average(part => part.AirC - part.PieceC);
+        _floorC = FloorC + (FloorShare * belowAirC);
         int some = parts.Length / 4;
         RiseC = parts[^some..].Average(part => part.PieceC) - parts[..some].Average(part => part.PieceC);
+        HasRisen = RiseC >= Math.Max(LeastRiseC, SlowRiseShare * belowAirC);
     }
 
     /// <summary>Length of the trail, s.</summary>
@@ -67,6 +72,9 @@ public sealed class WarmingFit
 
     /// <summary>By how much the piece has warmed from the first quarter of the trail to the last, °C.</summary>
     public double RiseC { get; }
+
+    /// <summary>True where the piece has plainly warmed, however long it still takes: a heavy one may need the whole day.</summary>
+    public bool HasRisen { get; }
 
     /// <summary>Takes a trail.</summary>
     /// <param name="points">The trail, oldest first.</param>
@@ -103,7 +111,7 @@ public sealed class WarmingFit
     /// <param name="offsetC">Standard uncertainty of the difference between the two sensors, °C: it moves the piece against the air.</param>
     /// <param name="guess">What thickness and material make likely; null: nothing. A trail that says otherwise wins.</param>
     /// <returns>Null where the trail shows no warming beyond its noise. A most that has no end is null, and a least beyond
-    /// <see cref="StillS"/> means that the piece does not warm.</returns>
+    /// <see cref="StillS"/> of a piece that has not risen means that it does not warm.</returns>
     public WarmingTime? Until(double airC, double targetC, double offsetC, BodyGuess? guess = null)
     {
         List<(double Weight, double LeftS)> said = [];
@@ -133,7 +141,7 @@ public sealed class WarmingFit
         double leastS = Quantile(said, 0.025 * all);
         double leftS = Quantile(said, 0.5 * all);
         double mostS = Quantile(said, 0.975 * all);
-        bool isStill = SpanS >= StillAfterS && leastS > StillS;
+        bool isStill = SpanS >= StillAfterS && leastS > StillS && !HasRisen;
         return isStill ? new WarmingTime(leftS, leastS, null)
             : RiseC < LeastRiseC || !double.IsFinite(leftS) ? null
             : new WarmingTime(leftS, leastS, double.IsFinite(mostS) ? mostS : null);

@@ -16,7 +16,10 @@ public sealed class WarmingTrail(double speed = 1)
     /// <summary>A change beyond what warming explains that counts as a jump, °C. Own choice: ten times the noise of an infrared sensor.</summary>
     public const double JumpC = 2;
 
-    /// <summary>How long a jump must stay before it is another piece, s. Own choice.</summary>
+    /// <summary>
+    /// How long a jump must stay before it is another piece, s. Own choice. A value that comes so long after the one before it, or stands for so
+    /// long, by the clock, was typed in: no hand passes before that.
+    /// </summary>
     public const double SwapAfterS = 30;
 
     private const int SwapPoints = 3;
@@ -53,11 +56,17 @@ public sealed class WarmingTrail(double speed = 1)
         Reading piece = snapshot[Quantity.PieceTemperature];
         Reading air = snapshot[Quantity.BoothTemperature];
         double atS = NowS - (piece.Age.TotalSeconds * speed);
+        if (IsUnsettled && piece.IsGood && piece.Age.TotalSeconds >= SwapAfterS)
+        {
+            BeginAnew();
+        }
+
         if (piece is { IsGood: true, Value: double pieceC } && air is { IsGood: true, Value: double airC }
             && double.IsFinite(pieceC) && double.IsFinite(airC) && atS - _lastAtS >= SameMeasurementS * speed)
         {
+            bool isApart = atS - _lastAtS >= SwapAfterS * speed;
             _lastAtS = atS;
-            Add(new WarmingPoint(atS, pieceC, airC));
+            Add(new WarmingPoint(atS, pieceC, airC), isApart);
         }
     }
 
@@ -71,7 +80,7 @@ public sealed class WarmingTrail(double speed = 1)
         return last < 0 ? null : NowS - _points[last].AtS;
     }
 
-    private void Add(WarmingPoint point)
+    private void Add(WarmingPoint point, bool isApart)
     {
         if (_points.Count > 0 && point.AtS - _points[^1].AtS > Window.TotalSeconds)
         {
@@ -86,26 +95,31 @@ public sealed class WarmingTrail(double speed = 1)
         }
         else
         {
-            SetAside(point);
+            SetAside(point, isApart);
         }
 
         _points.RemoveAll(old => old.AtS < point.AtS - Window.TotalSeconds);
     }
 
-    private void SetAside(WarmingPoint point)
+    private void SetAside(WarmingPoint point, bool isApart)
     {
-        if (_jumped.Count > 0 && !Follows(_jumped[^1], point))
+        if (_jumped.Count > 0 && (isApart || !Follows(_jumped[^1], point)))
         {
             _jumped.Clear();
         }
 
         _jumped.Add(point);
-        if (_jumped.Count >= SwapPoints && point.AtS - _jumped[0].AtS >= SwapAfterS)
+        if (isApart || (_jumped.Count >= SwapPoints && point.AtS - _jumped[0].AtS >= SwapAfterS))
         {
-            _points.Clear();
-            _points.AddRange(_jumped);
-            _jumped.Clear();
+            BeginAnew();
         }
+    }
+
+    private void BeginAnew()
+    {
+        _points.Clear();
+        _points.AddRange(_jumped);
+        _jumped.Clear();
     }
 
     // Warming or cooling towards the air explains some of a change; the rest must be small.

@@ -32,6 +32,16 @@ public class PieceTextTests
     public void Warming_OfATypedValue_AsksToMeasureAgain() =>
         Assert.Equal("By the model, from the value typed in: measure again then.", new PieceText(Cold, new DegreeText(TemperatureUnit.Celsius), isTyped: true).Basis);
 
+    // The minutes would stand at "under 1 min" for as long as the value holds.
+    [Fact]
+    public void Warming_OfATypedValueWhoseTimeIsOver_AsksForAnother()
+    {
+        PieceText text = new(Cold with { LeftS = 0, LeastS = 0, MostS = 900 }, new DegreeText(TemperatureUnit.Celsius), isTyped: true);
+        Assert.Equal(("warming", "Measure again"), (text.Key, text.Mark));
+        Assert.Equal("by the model it may have 16.0\u00a0°C by now, and the value typed in is too old to tell", text.Meaning(HalfPastNine));
+        Assert.Equal("By the model, from the value typed in.", text.Basis);
+    }
+
     [Fact]
     public void Warming_OverMidnight_KeepsTheClock() =>
         Assert.Contains("at about 0:20", Of(Cold).Meaning(new TimeSpan(23, 55, 0)), StringComparison.Ordinal);

@@ -54,6 +54,18 @@ public class OutlookComposerTests
         Assert.Equal((OutlookSilence.TooFewDays, 10), (OutlookComposer.Of(OutlookDays.Question(past)).Silence, OutlookComposer.Of(OutlookDays.Question(past)).Days));
     }
 
+    // The shop was shut for weeks: what is left of spring is no record that anything could be scored on now.
+    [Theory]
+    [InlineData(0, 5)]
+    [InlineData(8, 13)]
+    [InlineData(12, 12)]
+    public void AGapOfWeeks_IsTooFewDays_AndNotNoBetter(int recent, int counted)
+    {
+        AirPast past = OutlookDays.Past(60, (back, hour) => back > recent && back <= 41 ? null : new OutlookAir(21, 8 + (0.5 * Math.Max(0, hour - 9))));
+        DayOutlook outlook = OutlookComposer.Of(OutlookDays.Question(past));
+        Assert.Equal((OutlookSilence.TooFewDays, counted), (outlook.Silence, outlook.Days));
+    }
+
     // Not once in a while by luck: of forty shops without any habit nearly all must be silent.
     [Fact]
     public void WanderingAir_IsSilence()

@@ -62,6 +62,20 @@ public class PieceWarmingTests
         Assert.Null(warming.Basis);
     }
 
+    // 200 mm of steel: 15 °C below the air it gains half a degree in twenty minutes, and needs most of a day.
+    [Fact]
+    public void Warming_OfAHeavyBody_TakesHoursAndIsNotStill()
+    {
+        CoatPlan plan = FakeFilm.Plan(loadedPct: 5);
+        CoatPlan steel = plan with { PieceThicknessM = 0.2, Substrate = plan.Substrate with { ConductivityWPerMK = 50, VolumetricHeatCapacityJPerM3K = 3.7e6 } };
+        double constantS = BodyGuess.Of(steel.Body, BoothWatch.Air.MoistAir.FromRelativeHumidity(22, 50, 101_325), steel.AirSpeedMPerS).ConstantS;
+        WarmingTrail trail = Trail(1200, t => 22 - (15 * Math.Exp(-t / constantS)));
+        PieceWarming warming = Assess(50, 22 - (15 * Math.Exp(-1200 / constantS)), steel, trail).Warming!;
+        Assert.Equal(WarmingState.Warming, warming.State);
+        double truthS = (constantS * Math.Log(15.0 / 5)) - 1200;
+        Assert.True(truthS >= warming.LeastS && truthS <= (warming.MostS ?? double.PositiveInfinity), $"{truthS}: {warming}");
+    }
+
     [Fact]
     public void Warming_InAirNoWarmerThanTheTarget_HasNoTime()
     {
@@ -103,8 +117,11 @@ public class PieceWarmingTests
     public void Warming_OfATypedValueThatIsOlderThanTheTimeItTakes_IsNowAndNotWarm()
     {
         Reading typed = GoodBooth.Good(Quantity.PieceTemperature, 10, 0.3) with { Age = TimeSpan.FromMinutes(30) };
-        PieceWarming old = Assessor.Assess(GoodBooth.Snapshot(typed), FakeFilm.Plan()).Warming!;
+        Assessment assessment = Assessor.Assess(GoodBooth.Snapshot(typed), FakeFilm.Plan());
+        PieceWarming old = assessment.Warming!;
         Assert.Equal((WarmingState.Warming, 0.0), (old.State, old.LeftS!.Value));
+        Assert.All(assessment.Reasons.Where(r => r.Rule is "piece-near-dew-point" or "piece-against-air"), r => Assert.EndsWith(", which by the model it may have by now: measure it again", r.Action, StringComparison.Ordinal));
+        Assert.Equal(Verdict.Wait, assessment.Verdict);
     }
 
     [Fact]

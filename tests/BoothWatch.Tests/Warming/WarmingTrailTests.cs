@@ -193,6 +193,23 @@ public class WarmingTrailTests(ITestOutputHelper output)
         Assert.Null(trail.Fit());
     }
 
+    [Theory]
+    [InlineData(600)]
+    [InlineData(10)]
+    public void Piece_SwappedAndTypedIn_BeginsATrailOfItsOwn(int secondAtS)
+    {
+        WarmingTrail trail = new();
+        for (int t = 0; t < 660; t++)
+        {
+            int sinceS = t < secondAtS ? t : t - secondAtS;
+            Reading typed = new(Quantity.PieceTemperature, "piece", t < secondAtS ? 16 : 5, 0.8, TimeSpan.FromSeconds(sinceS), ReadingQuality.Good, null);
+            trail.Take(Snapshot(typed, 21), TimeSpan.FromSeconds(t));
+        }
+
+        Assert.False(trail.IsUnsettled);
+        Assert.Equal(5, Assert.Single(trail.Points).PieceC);
+    }
+
     [Fact]
     public void SinceBelow_AfterWarming_CountsFromTheLastColdPoint()
     {

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BoothWatch.Readings;
 using BoothWatch.Service.Outputs.Mqtt.Homie;
+using BoothWatch.Verdicts;
 
 namespace BoothWatch.Service.Tests.Outputs.Mqtt;
 
@@ -75,6 +76,21 @@ public partial class HomieDescriptionTests
         Assert.Null(Value("air", "temperature", ReadingQuality.Frozen));
         Assert.Equal("frozen", Value("air", "quality", ReadingQuality.Frozen));
         Assert.Equal("good", Value("air", "quality", ReadingQuality.Good));
+    }
+
+    [Theory]
+    [InlineData(WarmingState.Warm, null, "0")]
+    [InlineData(WarmingState.Warming, 0.0, "10")]
+    [InlineData(WarmingState.Warming, 4.0, "10")]
+    [InlineData(WarmingState.Warming, 124.0, "120")]
+    [InlineData(WarmingState.NotWarming, null, null)]
+    public void WarmIn_IsZeroOfAWarmPieceAlone(WarmingState state, double? leftS, string? payload)
+    {
+        Assessment assessment = TestAssessment.At(TestAssessment.Start) with
+        {
+            Warming = new PieceWarming { State = state, TargetC = 17, TargetFrom = WarmingTarget.Air, ClearanceC = 2, LeftS = leftS, LeastS = leftS, MostS = leftS },
+        };
+        Assert.Equal(payload, HomieProperties.All.Single(p => p is { Node: "piece", Id: "warm-in" }).Value(assessment));
     }
 
     // "MAY ONLY contain lowercase letters from a to z, numbers from 0 to 9 as well as the hyphen character".

@@ -54,11 +54,11 @@ internal static class HomieProperties
         Quality("intake", Quantity.IntakeTemperature, Quantity.IntakeHumidity),
     ];
 
-    // To ten seconds: more finely nobody knows it, and each change is a message.
+    // To ten seconds: more finely nobody knows it, and each change is a message. 0 is said of a warm piece alone.
     private static double? WarmIn(PieceWarming? warming) => warming?.State switch
     {
         WarmingState.Warm => 0,
-        WarmingState.Warming => Math.Round(warming.LeftS!.Value / 10) * 10,
+        WarmingState.Warming => Math.Max(10, Math.Round(warming.LeftS!.Value / 10) * 10),
         _ => null,
     };
 
