@@ -156,13 +156,15 @@ public sealed class GlanceTests(Browser browser, ITestOutputHelper output)
         await tab.Page.WaitForFunctionAsync("held === 0");
     }
 
-    [BrowserFact]
-    public async Task Job_Running_IsMarkedStoppedAndUndoneFromTheGlance()
+    [BrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Job_Running_IsMarkedStoppedAndUndoneFromTheGlance(int width, int height)
     {
         await using JobHost host = await JobHost.Start();
         (int status, JsonElement job) = await host.Post("/api/jobs", """{ "piece": "side table", "schedule": "touch-up" }""");
         Assert.Equal(201, status);
-        await using Tab tab = await browser.Open(host.Url, 390, 844);
+        await using Tab tab = await browser.Open(host.Url, width, height);
         await tab.SignIn(host.SignInLink, host.Url);
         await Expect(tab.Page.Locator("#jobName")).ToHaveTextAsync("Next for side table");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Mark flash coat" }).ClickAsync();

@@ -13,11 +13,13 @@ namespace BoothWatch.Page.Tests;
 [Collection(BrowserTests.Name)]
 public sealed class JobsTests(Browser browser)
 {
-    [BrowserFact]
-    public async Task Coat_ByTaps_IsMarkedStoppedJudgedAndUndone()
+    [BrowserTheory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 800)]
+    public async Task Coat_ByTaps_IsMarkedStoppedJudgedAndUndone(int width, int height)
     {
         await using JobHost host = await JobHost.Start();
-        await using Tab tab = await browser.Open(host.Url, 390, 844);
+        await using Tab tab = await browser.Open(host.Url, width, height);
         await tab.SignIn(host.SignInLink, host.Url + "/jobs");
         await tab.Page.GetByLabel("Piece").First.FillAsync("side table <b>");
         await tab.Page.GetByRole(AriaRole.Button, new() { Name = "Start" }).ClickAsync();

@@ -25,7 +25,6 @@ public sealed class OutlookTests(Browser browser)
         await Expect(tile).ToBeVisibleAsync();
         await Expect(tile).ToContainTextAsync("until about 1");
         await Expect(tile).ToContainTextAsync("of 10 such days");
-        await Expect(tile).ToContainTextAsync("from the last 30 days of this shop");
         await Expect(tile).Not.ToContainTextAsync("undefined");
 
         // Readable from three metres: as large as the other marks, and whole.
@@ -35,6 +34,7 @@ public sealed class OutlookTests(Browser browser)
         await tab.Page.GetByRole(AriaRole.Link, new() { Name = "Outlook" }).First.ClickAsync();
         await Expect(tab.Page).ToHaveTitleAsync("Outlook · BoothWatch");
         await Expect(tab.Page.Locator("#mark")).ToContainTextAsync("until about 1");
+        await Expect(tab.Page.Locator("#basis")).ToContainTextAsync("from the last 30 days of this shop");
         await Expect(tab.Page.Locator("#words")).ToContainTextAsync("no verdict");
         await Expect(tab.Page.Locator("#words")).ToContainTextAsync("the exhaust stays on");
         await Expect(tab.Page.Locator("#scores")).ToContainTextAsync("as it is now");

@@ -22,13 +22,13 @@ internal sealed record CheckLimits(SettlingLimits Jar, SettlingLimits Back, Sett
     /// <param name="speed">Seconds of the shop in a second of the clock: 1, or more where a scripted day is compressed.</param>
     public static CheckLimits Of(ChecksOptions options, double speed = 1)
     {
-        TimeSpan back = TimeSpan.FromMinutes(options.BackMinutes) / speed;
+        TimeSpan back = TimeSpan.FromMinutes(options.BackSteadyMinutes) / speed;
         return new CheckLimits(
-            new SettlingLimits(TimeSpan.FromHours(options.JarHours) / speed, TimeSpan.FromMinutes(options.JarSteadyMinutes) / speed, options.JarHumidityPct, options.JarTemperatureC, LongestGap),
+            new SettlingLimits(TimeSpan.FromHours(options.JarHours) / speed, TimeSpan.FromMinutes(options.JarSteadyMinutes) / speed, options.JarHumidityChangePct, options.JarTemperatureChangeC, LongestGap),
             Back(back),
             Back(back * TimesAsLong),
             options.GradientC);
 
-        SettlingLimits Back(TimeSpan steady) => new(steady, steady, options.BackHumidityPct, BackTemperatureC, LongestGap);
+        SettlingLimits Back(TimeSpan steady) => new(steady, steady, options.BackHumidityChangePct, BackTemperatureC, LongestGap);
     }
 }

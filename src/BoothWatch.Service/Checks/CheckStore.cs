@@ -27,7 +27,7 @@ internal sealed class CheckStore(Journal? journal, JournalLocation location)
     public CheckEntry Add(long? checkId, string sensor, DateTimeOffset at, CheckStep step, CheckFields fields)
     {
         CheckEntry? added = null;
-        journal!.Write(durable: true, connection =>
+        (journal ?? throw new InvalidOperationException("Nothing is written here: this store was made without a journal.")).Write(durable: true, connection =>
         {
             long check = checkId ?? Next(connection);
             using SqliteCommand command = connection.CreateCommand();

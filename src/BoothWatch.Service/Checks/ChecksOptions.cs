@@ -16,17 +16,17 @@ public sealed class ChecksOptions
     public double JarSteadyMinutes { get; set; } = 30;
 
     /// <summary>Most change of humidity in the jar over that time, % of relative humidity. Default 0.3, 0.1 to 2.</summary>
-    public double JarHumidityPct { get; set; } = 0.3;
+    public double JarHumidityChangePct { get; set; } = 0.3;
 
     /// <summary>Most change of temperature in the jar over that time, °C. Default 0.3, 0.1 to 1.</summary>
-    public double JarTemperatureC { get; set; } = 0.3;
+    public double JarTemperatureChangeC { get; set; } = 0.3;
 
     /// <summary>How much the salt and the sensor in the jar may differ in temperature, ± °C; goes into the uncertainty. Default 0.2, 0.05 to 2.</summary>
     public double GradientC { get; set; } = 0.2;
 
     /// <summary>Back in the booth it must have been steady for so long before it counts again, min. Default 10, 5 to 240. Three times as long after more than 80 % in the jar.</summary>
-    public double BackMinutes { get; set; } = 10;
+    public double BackSteadyMinutes { get; set; } = 10;
 
     /// <summary>Most change of humidity back in the booth over that time, % of relative humidity. Default 1.5, 0.3 to 5.</summary>
-    public double BackHumidityPct { get; set; } = 1.5;
+    public double BackHumidityChangePct { get; set; } = 1.5;
 }
