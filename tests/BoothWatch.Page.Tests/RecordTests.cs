@@ -23,8 +23,8 @@ public sealed class RecordTests(Browser browser)
 
         byte[] pdf = await Take(tab, "PDF");
         Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
-        JsonElement record = JsonDocument.Parse(await Take(tab, "JSON")).RootElement;
-        Assert.Equal(job.GetProperty("piece").GetString(), record.GetProperty("job").GetProperty("piece").GetString());
+        JsonElement record = JsonDocument.Parse(await Take(tab, "JSON")).RootElement.GetProperty("record");
+        Assert.Equal(job.GetProperty("piece").GetString(), record.GetProperty("job").GetProperty("details").GetProperty("piece").GetString());
         Assert.NotEmpty(record.GetProperty("coats").EnumerateArray());
         Assert.Equal(record.GetProperty("coats").GetArrayLength(), System.Text.Encoding.UTF8.GetString(await Take(tab, "CSV")).Trim().Split('\n').Length - 1);
         await Pictures.Keep(tab, $"record-{width}");
