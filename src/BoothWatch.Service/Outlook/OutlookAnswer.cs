@@ -31,8 +31,8 @@ public sealed record OutlookAnswer
     /// <summary>The rest in words, a sentence or two each.</summary>
     public required IReadOnlyList<string> Words { get; init; }
 
-    /// <summary>True when the margin covers the wanted one now.</summary>
-    public required bool HoldsNow { get; init; }
+    /// <summary>True when the margin covers the wanted one now; null where it is not known.</summary>
+    public required bool? HoldsNow { get; init; }
 
     /// <summary>Blush margin now, with a piece as warm as the air.</summary>
     public required double? MarginC { get; init; }
@@ -40,8 +40,8 @@ public sealed record OutlookAnswer
     /// <summary>Margin that is wanted.</summary>
     public required double? WantedC { get; init; }
 
-    /// <summary>Retarder level that it is for, %.</summary>
-    public required double RetarderPct { get; init; }
+    /// <summary>Retarder level that it is for, %; null where the margin is not known.</summary>
+    public required double? RetarderPct { get; init; }
 
     /// <summary>Time until the margin crosses the wanted one in one of ten such days: closes where it holds now, opens where it does not.</summary>
     public required double? EarlyH { get; init; }
@@ -58,7 +58,7 @@ public sealed record OutlookAnswer
     /// <summary>Share of such days on which the margin holds to that end, or comes to hold by then; 0 to 1.</summary>
     public required double? ShareAtEnd { get; init; }
 
-    /// <summary>The nearest and the farthest time ahead that it speaks of.</summary>
+    /// <summary>The nearest time ahead that it speaks of.</summary>
     public required double? FromH { get; init; }
 
     /// <summary>The farthest.</summary>
@@ -110,10 +110,10 @@ public sealed record OutlookAnswer
             Meaning = words.Meaning(state),
             Basis = words.Basis(state),
             Words = [.. words.Rest(state)],
-            HoldsNow = outlook.HoldsNow,
+            HoldsNow = marginKnown ? outlook.HoldsNow : null,
             MarginC = marginKnown ? Round(outlook.MarginC) : null,
             WantedC = marginKnown ? Round(outlook.WantedC) : null,
-            RetarderPct = state.RetarderPct,
+            RetarderPct = marginKnown ? state.RetarderPct : null,
             EarlyH = Hours(outlook.Early),
             MiddleH = Hours(outlook.Middle),
             LateH = Hours(outlook.Late),

@@ -3,7 +3,7 @@ namespace BoothWatch.Outlook;
 /// <summary>Answers the question of the morning, where the shop's own record shows that the answer is worth more than "as it is now".</summary>
 public static class OutlookComposer
 {
-    /// <summary>A day is on record at a time of day when an hour from there is.</summary>
+    /// <summary>A day is on record at a time of day when an hour from there is, or what is left of the working day. Own choice.</summary>
     private const int LeastTrace = 60 / AirDay.SlotMinutes;
 
     private const double Few = 0.1;
@@ -65,8 +65,12 @@ public static class OutlookComposer
     }
 
     // Days of one window that are on record at this time of day.
-    private static int OnRecord(OutlookQuestion question, int slot, int firstBack) => Enumerable.Range(firstBack, question.Window)
-        .Count(back => question.Past.Trace(question.Today.AddDays(-back), slot, LeastTrace).Length > LeastTrace);
+    private static int OnRecord(OutlookQuestion question, int slot, int firstBack)
+    {
+        int left = AirDay.SlotOf(question.DayEnds) - slot - 1;
+        int least = Math.Clamp(left, 1, LeastTrace);
+        return Enumerable.Range(firstBack, question.Window).Count(back => question.Past.Trace(question.Today.AddDays(-back), slot, least).Length > least);
+    }
 
     /// <summary>The longest run of neighbouring horizons that all win, within reach; 0 and 0 where none does.</summary>
     internal static (int From, int To) SpokenRange(IReadOnlyList<HorizonScore> scores, int reach)

@@ -1,4 +1,5 @@
 using BoothWatch.Checks;
+using BoothWatch.Readings;
 using BoothWatch.Service.Checks;
 using BoothWatch.Service.Tests.Outputs.Series;
 using Microsoft.Data.Sqlite;
@@ -11,6 +12,16 @@ public sealed class StoredCheckTests : IDisposable
     private readonly JournalFolder _folder = new();
 
     public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void Hold_AsItWasWritten_ReadsAsItWas()
+    {
+        HoldFile file = new(_folder.Location);
+        File.WriteAllText(file.FilePath, """[{"sensor":"boothAir","quality":"being-checked","since":"2026-11-25T08:00:00Z","spareMayStandIn":true,"salt":null,"part":"SHT4x at 0x44 on bus 1"}]""");
+        Assert.Equal(
+            new HoldLine("boothAir", ReadingQuality.BeingChecked, new DateTimeOffset(2026, 11, 25, 8, 0, 0, TimeSpan.Zero), true) { Part = "SHT4x at 0x44 on bus 1" },
+            Assert.Single(file.Read()!));
+    }
 
     [Fact]
     public void Result_AsItWasWritten_ReadsAsItWas()

@@ -66,6 +66,17 @@ public class OutlookComposerTests
         Assert.Equal((OutlookSilence.TooFewDays, counted), (outlook.Silence, outlook.Days));
     }
 
+    // A record that ends with the working day, as that of a machine that is switched off then.
+    [Theory]
+    [InlineData(16.5)]
+    [InlineData(17)]
+    [InlineData(17.25)]
+    public void DaysThatEndWithTheWork_CountToTheEnd(double hour)
+    {
+        AirPast past = OutlookDays.Past(40, (back, at) => at < 18 ? OutlookDays.Wetter(40).Trace(OutlookDays.Today.AddDays(-back), (int)Math.Round(at * 6), 0)[0] : null);
+        Assert.NotEqual(OutlookSilence.TooFewDays, OutlookComposer.Of(OutlookDays.Question(past, hour: hour)).Silence);
+    }
+
     // Not once in a while by luck: of forty shops without any habit nearly all must be silent.
     [Fact]
     public void WanderingAir_IsSilence()
