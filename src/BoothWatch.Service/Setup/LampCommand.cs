@@ -26,10 +26,11 @@ internal sealed partial class LampCommand(ConfigurationFile running, JournalLoca
     {
         string program = Program();
         string config = running.Path is { } path ? $" --config {Quoted(path)}" : "";
-        string lamps = $"env {string.Join(' ', Variables())} {program} lamps --seconds 10{config}";
+        string variables = string.Join(' ', Variables());
+        string lamps = $"env {variables} {program} lamps --seconds 10{config}";
         return isUnit
             ? ["sudo systemctl stop boothwatch", $"sudo {lamps}", "sudo systemctl start boothwatch"]
-            : [lamps, $"{program} run{config}"];
+            : [lamps, $"env {variables} {program} run{config}"];
     }
 
     /// <summary>What to do before the lines.</summary>
