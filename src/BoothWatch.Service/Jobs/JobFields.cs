@@ -184,8 +184,11 @@ internal sealed class JobFields
     }
 
     /// <summary>True when the body holds the field with null in it.</summary>
-    public bool IsNull(string name) =>
-        _body.ValueKind == JsonValueKind.Object && _body.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.Null;
+    public bool IsNull(string name)
+    {
+        _read.Add(name);
+        return _body.ValueKind == JsonValueKind.Object && _body.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.Null;
+    }
 
     private static ProblemHttpResult Of(IReadOnlyList<(string Field, string Problem)> problems) => TypedResults.Problem(
         title: "A field is wrong",

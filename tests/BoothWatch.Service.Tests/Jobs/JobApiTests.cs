@@ -11,6 +11,15 @@ namespace BoothWatch.Service.Tests.Jobs;
 public sealed class JobApiTests
 {
     [Fact]
+    public async Task Start_WithoutAScheduleOnPurpose_IsAJobWithoutOne()
+    {
+        await using JobHost host = await JobHost.Start();
+        (int status, JsonElement job) = await host.Post("/api/jobs", """{ "piece": "side table", "finish": "", "schedule": null }""");
+        Assert.Equal(201, status);
+        Assert.Equal(JsonValueKind.Null, job.GetProperty("schedule").ValueKind);
+    }
+
+    [Fact]
     public async Task Job_FromStartToRecordableEnd_IsKept()
     {
         await using JobHost host = await JobHost.Start();

@@ -160,8 +160,12 @@ async function refresh() {
   if (job) { showJob(job); }
 }
 
+const schedulesKnown = askOrSay("/api/schedules").then(schedules => {
+  for (const schedule of schedules ?? []) { byId("schedules").append(new Option(schedule.description, schedule.id, schedule.isDefault, schedule.isDefault)); }
+});
 byId("startForm").addEventListener("submit", async event => {
   event.preventDefault();
+  await schedulesKnown; // else a quick hand would start a job without one
   const form = new FormData(event.target);
   const job = await askOrSay("/api/jobs", { piece: form.get("piece"), finish: form.get("finish"), schedule: form.get("schedule") || null });
   if (job) { location.assign(`/jobs?id=${job.id}`); }
@@ -169,9 +173,6 @@ byId("startForm").addEventListener("submit", async event => {
 byId("searchForm").addEventListener("submit", event => { event.preventDefault(); search(false); });
 byId("more").addEventListener("click", () => search(true));
 for (const outcome of OUTCOMES) { byId("outcomes").append(new Option(words(outcome), outcome)); }
-askOrSay("/api/schedules").then(schedules => {
-  for (const schedule of schedules ?? []) { byId("schedules").append(new Option(schedule.description, schedule.id, schedule.isDefault, schedule.isDefault)); }
-});
 if (jobId) {
   byId("all").hidden = true;
   refresh();
