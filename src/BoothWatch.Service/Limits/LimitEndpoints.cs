@@ -10,10 +10,9 @@ namespace BoothWatch.Service.Limits;
 
 /// <summary>What the addresses of the shop's own limit answer. Nothing is worked out here: the keeper did.</summary>
 internal sealed class LimitEndpoints(
-    LimitKeeper keeper, PolicyInForce policy, JournalLocation location, DegreeText text, LimitDrawing drawing, IOptions<LimitOptions> options) : IDisposable
+    LimitKeeper keeper, PolicyInForce policy, JournalLocation location, DegreeText text, LimitDrawing drawing, OneAtATime turns, IOptions<LimitOptions> options)
 {
     private readonly LimitWords _words = new(text);
-    private readonly SemaphoreSlim _one = new(1, 1);
 
     public JsonHttpResult<LimitAnswer> Limit()
     {
@@ -56,25 +55,12 @@ internal sealed class LimitEndpoints(
     public async Task<IResult> Chart(HttpRequest request, CancellationToken cancellationToken)
     {
         QueryText query = new(request.Query);
-        int width = query.Whole("width", 240, 2400, 720, "pixels");
-        int height = query.Whole("height", 160, 1600, 330, "pixels");
-        string theme = query.Word("theme", "dark", "light");
+        (int width, int height, string theme) = query.Picture();
         if (query.Problem is { } problem)
         {
             return problem;
         }
 
-        // One drawing at a time, however many ask.
-        await _one.WaitAsync(cancellationToken);
-        try
-        {
-            return TypedResults.Content(drawing.Draw(keeper.State, keeper.Rules, policy.Current.RequiredMarginC, width, height, theme), "image/svg+xml");
-        }
-        finally
-        {
-            _one.Release();
-        }
+        return TypedResults.Content(await turns.Do(() => drawing.Draw(keeper.State, keeper.Rules, policy.Current.RequiredMarginC, width, height, theme), cancellationToken), "image/svg+xml");
     }
-
-    public void Dispose() => _one.Dispose();
 }

@@ -13,6 +13,7 @@ public static class LimitSetup
     {
         services.AddOptionsWithValidateOnStart<LimitOptions>().BindConfiguration(LimitOptions.Section);
         services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton<OneAtATime>();
         return services
             .AddSingleton<IValidateOptions<LimitOptions>, LimitOptionsValidator>()
             .AddSingleton<LimitCoatQuery>()

@@ -12,6 +12,7 @@ public static class OutlookSetup
     {
         services.AddOptionsWithValidateOnStart<OutlookOptions>().BindConfiguration(OutlookOptions.Section);
         services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton<OneAtATime>();
         return services
             .AddSingleton<IValidateOptions<OutlookOptions>, OutlookOptionsValidator>()
             .AddSingleton<OutlookClock>()

@@ -1,7 +1,7 @@
 namespace BoothWatch.Service.Page;
 
 /// <summary>
-/// Does the long work of requests (reviews, records, what-if answers) one after the other, however many ask at once. Whoever waits holds no
+/// Does the long work of requests (reviews, records, what-if answers, pictures) one after the other, however many ask at once. Whoever waits holds no
 /// thread: the light is switched on the same thread pool, and must find one.
 /// </summary>
 internal sealed class OneAtATime : IDisposable

@@ -82,9 +82,7 @@ internal sealed class PageEndpoints(
     {
         QueryText query = new(request.Query);
         double hours = query.Number("hours", PageOptionsValidator.ShortestChartHours, PageOptionsValidator.LongestChartHours, options.Value.ChartHours, "hours");
-        int width = query.Whole("width", 240, 2400, 720, "pixels");
-        int height = query.Whole("height", 160, 1600, 330, "pixels");
-        string theme = query.Word("theme", "dark", "light");
+        (int width, int height, string theme) = query.Picture();
         if (query.Problem is { } problem)
         {
             return problem;

@@ -24,6 +24,10 @@ internal sealed class QueryText(IQueryCollection query)
     public int Whole(string name, int least, int most, int fallback, string unit) =>
         Within(name, NumberStyles.AllowLeadingSign, least, most, fallback, unit);
 
+    /// <summary>Size and theme of a picture: width, height (CSS pixels) and theme.</summary>
+    public (int Width, int Height, string Theme) Picture() => (
+        Whole("width", 240, 2400, 720, "pixels"), Whole("height", 160, 1600, 330, "pixels"), Word("theme", "dark", "light"));
+
     /// <summary>A time after RFC 3339 with its offset.</summary>
     public DateTimeOffset Time(string name, DateTimeOffset fallback, DateTimeOffset example)
     {
