@@ -41,21 +41,6 @@ internal sealed class HoldFile(JournalLocation location)
     public void Write(IReadOnlyList<HoldLine> lines)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(FilePath)!);
-        string aside = $"{FilePath}.{Path.GetRandomFileName()}";
-        try
-        {
-            using (FileStream stream = new(aside, FileMode.CreateNew, FileAccess.Write))
-            {
-                JsonSerializer.Serialize(stream, lines, JobsJson.Options);
-                stream.Flush(flushToDisk: true);
-            }
-
-            File.Move(aside, FilePath, overwrite: true);
-        }
-        catch
-        {
-            File.Delete(aside);
-            throw;
-        }
+        WholeFile.Replace(FilePath, stream => JsonSerializer.Serialize(stream, lines, JobsJson.Options));
     }
 }

@@ -33,18 +33,7 @@ internal sealed class Confirmations(JournalLocation location, TimeProvider time)
         lock (_one)
         {
             ImmutableDictionary<string, Confirmation> held = Held().SetItem(id, new Confirmation(what, time.GetUtcNow()));
-            string aside = $"{_path}.{Path.GetRandomFileName()}";
-            try
-            {
-                File.WriteAllBytes(aside, JsonSerializer.SerializeToUtf8Bytes(held, PageJson.Options));
-                File.Move(aside, _path, overwrite: true);
-            }
-            catch
-            {
-                File.Delete(aside);
-                throw;
-            }
-
+            WholeFile.Replace(_path, stream => JsonSerializer.Serialize(stream, held, PageJson.Options));
             _held = held;
         }
     }

@@ -32,22 +32,7 @@ internal sealed class LampTrials(string folder)
             all[id] = trial;
         }
 
-        string aside = $"{FilePath}.{Path.GetRandomFileName()}";
-        try
-        {
-            File.WriteAllBytes(aside, JsonSerializer.SerializeToUtf8Bytes(all, Readable));
-            if (!OperatingSystem.IsWindows())
-            {
-                File.SetUnixFileMode(aside, ForTheService);
-            }
-
-            File.Move(aside, FilePath, overwrite: true);
-        }
-        catch
-        {
-            File.Delete(aside);
-            throw;
-        }
+        WholeFile.Replace(FilePath, stream => JsonSerializer.Serialize(stream, all, Readable), ForTheService);
     }
 
     // A file that cannot be read tells of no trial.

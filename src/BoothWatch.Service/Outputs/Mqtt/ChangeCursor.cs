@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 namespace BoothWatch.Service.Outputs.Mqtt;
 
@@ -47,14 +48,7 @@ internal sealed class ChangeCursor
     public void Advance(long id, DateTime time)
     {
         Skip(id, time);
-        string fresh = _path + ".new";
-        using (FileStream file = new(fresh, FileMode.Create, FileAccess.Write))
-        {
-            file.Write(System.Text.Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{id} {time:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}\n")));
-            file.Flush(flushToDisk: true);
-        }
-
-        File.Move(fresh, _path, overwrite: true);
+        WholeFile.Replace(_path, file => file.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{id} {time:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}\n"))));
         Existed = true;
     }
 }
