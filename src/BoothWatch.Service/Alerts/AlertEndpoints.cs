@@ -3,6 +3,7 @@ using BoothWatch.Service.Outputs.Alerts;
 using BoothWatch.Service.Outputs.Alerts.WebPush;
 using BoothWatch.Service.Outputs.Series;
 using Microsoft.Extensions.Options;
+using static BoothWatch.Service.Jobs.JsonAnswers;
 
 namespace BoothWatch.Service.Alerts;
 
@@ -98,10 +99,6 @@ internal sealed class AlertEndpoints(
     }, cancel);
 
 #pragma warning disable CA1859 // the callers put these beside other answers, so they have the common type
-    private static IResult Json<T>(T value) => TypedResults.Json(value, JobsJson.Options);
-
-    private static IResult Problem(int status, string title, string detail) => TypedResults.Problem(title: title, detail: detail, statusCode: status);
-
     private static IResult Trouble(Exception error) =>
         Problem(StatusCodes.Status503ServiceUnavailable, error is JournalException ? "The journal is not to be had" : "The keys are not to be had", error.Message);
 #pragma warning restore CA1859

@@ -2,6 +2,7 @@ using BoothWatch.Checks;
 using BoothWatch.Service.Assessing;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Outputs.Series;
+using static BoothWatch.Service.Jobs.JsonAnswers;
 
 namespace BoothWatch.Service.Checks;
 
@@ -57,10 +58,4 @@ internal sealed class CheckEndpoints(CheckBook book, CheckAnswers answers, Snaps
             return Problem(StatusCodes.Status503ServiceUnavailable, "It could not be kept", $"{trouble.Message}. Nothing was changed: leave the sensor where it is");
         }
     }
-
-#pragma warning disable CA1859 // the callers put these beside other answers, so they have the common type
-    private static IResult Json<T>(T value) => TypedResults.Json(value, JobsJson.Options);
-
-    private static IResult Problem(int status, string title, string detail) => TypedResults.Problem(title: title, detail: detail, statusCode: status);
-#pragma warning restore CA1859
 }

@@ -5,6 +5,7 @@ using BoothWatch.Service.Materials;
 using BoothWatch.Service.Outputs.Series;
 using BoothWatch.Service.Page;
 using Microsoft.Extensions.Options;
+using static BoothWatch.Service.Jobs.JsonAnswers;
 
 namespace BoothWatch.Service.Jobs;
 
@@ -154,8 +155,6 @@ internal sealed class JobEndpoints(
             : null;
 
 #pragma warning disable CA1859 // the callers put these beside other answers, so they have the common type
-    private static IResult Json<T>(T value) => TypedResults.Json(value, JobsJson.Options);
-
     private static IResult Missing(string what, string list) =>
         TypedResults.Problem(title: $"No such {what.Split(' ')[0]}", detail: $"{what} does not exist; {list} lists them", statusCode: StatusCodes.Status404NotFound);
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using BoothWatch.Service.Configuration;
 using BoothWatch.Service.Jobs;
 using BoothWatch.Service.Sensors;
+using static BoothWatch.Service.Jobs.JsonAnswers;
 using static BoothWatch.Service.Setup.SetupRequests;
 
 namespace BoothWatch.Service.Setup;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using static BoothWatch.Service.Jobs.JsonAnswers;
 using static BoothWatch.Service.Setup.SetupRequests;
 
 namespace BoothWatch.Service.Setup;

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using BoothWatch.Service.Jobs;
+using static BoothWatch.Service.Jobs.JsonAnswers;
 
 namespace BoothWatch.Service.Setup;
 
@@ -9,17 +9,7 @@ internal static class SetupRequests
     /// <summary>Longest text of a setting.</summary>
     public const int LongestText = 200;
 
-#pragma warning disable CA1859 // the callers put these beside other answers, so they have the common type
-    public static IResult Json<T>(T value) => TypedResults.Json(value, JobsJson.Options);
-
-    public static IResult Problem(int status, string title, string detail, IReadOnlyList<string>? errors = null) => TypedResults.Problem(
-        title: title,
-        detail: detail,
-        statusCode: status,
-        extensions: errors is null ? null : new Dictionary<string, object?> { ["errors"] = errors });
-
     public static IResult Wrong(string what) => Problem(StatusCodes.Status400BadRequest, "The request is wrong", what);
-#pragma warning restore CA1859
 
     public static IResult? Answer(EditOutcome outcome) => outcome switch
     {
