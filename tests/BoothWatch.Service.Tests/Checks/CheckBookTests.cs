@@ -319,11 +319,7 @@ public sealed class CheckBookTests : IDisposable
     [Fact]
     public void Failed_AndTheJournalSetAsideBeforeItIsBack_StaysWait()
     {
-        _shop.Begin();
-        _shop.BoothPct = 83;
-        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
-        _shop.Run(121, Verdict.Wait);
-        _shop.Book.TakeResult("boothAir");
+        _shop.TakeResult(SaltPoint.SodiumChloride, 83);
         SetJournalAside();
         _shop.Restart();
         _shop.BoothPct = 45;
@@ -336,11 +332,7 @@ public sealed class CheckBookTests : IDisposable
     [Fact]
     public void Failed_ThenCancelled_IsUsed_AlsoAfterARestart()
     {
-        _shop.Begin();
-        _shop.BoothPct = 60;
-        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
-        _shop.Run(121, Verdict.Wait);
-        _shop.Book.TakeResult("boothAir");
+        _shop.TakeResult(SaltPoint.SodiumChloride, 60);
         _shop.Restart();
         _shop.BoothPct = 45;
         _shop.Book.SayBack("boothAir", cancelled: true, certain: false);
@@ -353,11 +345,7 @@ public sealed class CheckBookTests : IDisposable
     [Fact]
     public void Cancelled_ResultsDoNotCount_AndAreKept()
     {
-        _shop.Begin();
-        _shop.BoothPct = 60;
-        _shop.Book.PutInJar("boothAir", SaltPoint.SodiumChloride);
-        _shop.Run(121, Verdict.Wait);
-        _shop.Book.TakeResult("boothAir"); // the lid was open
+        _shop.TakeResult(SaltPoint.SodiumChloride, 60); // the lid was open
         _shop.BoothPct = 45;
         _shop.Book.SayBack("boothAir", cancelled: true, certain: false);
         _shop.Run(31);

@@ -93,14 +93,20 @@ internal sealed class CheckShop : IDisposable
         }
     }
 
-    /// <summary>From the beginning to a result over a salt, the sensor being off by so much.</summary>
-    public void CheckOver(SaltPoint salt, double offPct, Verdict best = BoothWatch.Verdicts.Verdict.Wait)
+    /// <summary>From the beginning to a result over a salt, of a sensor that reads so much in the jar.</summary>
+    public void TakeResult(SaltPoint salt, double readPct, Verdict best = BoothWatch.Verdicts.Verdict.Wait)
     {
         Begin();
-        BoothPct = salt.HumidityPct(BoothC) + offPct;
+        BoothPct = readPct;
         Book.PutInJar("boothAir", salt);
         Run(121, best);
         Book.TakeResult("boothAir");
+    }
+
+    /// <summary>A whole check over a salt, the sensor being off by so much.</summary>
+    public void CheckOver(SaltPoint salt, double offPct, Verdict best = BoothWatch.Verdicts.Verdict.Wait)
+    {
+        TakeResult(salt, salt.HumidityPct(BoothC) + offPct, best);
         BoothPct = 45;
         Book.SayBack("boothAir", cancelled: false, certain: false);
         Run(40);
