@@ -1,3 +1,4 @@
+using BoothWatch.Verdicts;
 using System.Globalization;
 using BoothWatch.Outlook;
 using BoothWatch.Service.Page;
@@ -174,10 +175,6 @@ public sealed class OutlookWords(OutlookClock clock, DegreeText text)
         return TimeSpan.FromMinutes(minutes).ToString(@"hh\:mm", CultureInfo.InvariantCulture);
     }
 
-    private static string Length(TimeSpan time)
-    {
-        int minutes = (int)(Math.Round(time.TotalMinutes / 10) * 10);
-        return minutes < 60 ? string.Create(CultureInfo.InvariantCulture, $"{minutes}{NoBreak}min")
-            : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60}{NoBreak}h") + (minutes % 60 == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" {minutes % 60}{NoBreak}min"));
-    }
+    // To ten minutes: the outlook knows no finer.
+    private static string Length(TimeSpan time) => DegreeText.Tie(RoughTime.Written((int)(Math.Round(time.TotalMinutes / 10) * 10)));
 }

@@ -9,16 +9,13 @@ namespace BoothWatch.Service.Page;
 /// <param name="isTyped">True where a person measures it and types the value in.</param>
 internal sealed class PieceText(PieceWarming? warming, DegreeText text, bool isTyped)
 {
-    /// <summary>A piece that has just become warm is shown as such for so long, s.</summary>
-    private const double NewsForS = 15 * 60;
-
     /// <summary>It must have been warm for so long, s, before anybody is told: one reading may be wrong.</summary>
     private const double SureAfterS = 10;
 
     /// <summary>A middle that is colder by less than this is not worth a word, °C.</summary>
     private const double ColdMiddleC = 1;
 
-    private bool IsJustWarm => warming is { State: WarmingState.Warm, WarmSinceS: >= SureAfterS and <= NewsForS };
+    private bool IsJustWarm => warming is { State: WarmingState.Warm, WarmSinceS: >= SureAfterS and <= PieceWarming.NewsForS };
 
     private bool IsOverdue => isTyped && WarmingText.IsOverdue(warming);
 

@@ -6,7 +6,6 @@ public static class NextCheck
     /// <summary>However fast it drifts, not sooner than this. Own choice.</summary>
     public static readonly TimeSpan Soonest = TimeSpan.FromDays(30);
 
-    private const double DaysPerYear = 365.25;
 
     /// <summary>
     /// The interval after the last check; earlier where a drift that is more than its uncertainty would use up half of what is left of the
@@ -26,7 +25,7 @@ public static class NextCheck
 
         double towards = drift.PctPerYear > 0 ? last.Result.DeviationPct : -last.Result.DeviationPct;
         double leftPct = Math.Max(0, last.Result.TolerancePct - towards);
-        double days = Math.Max(Soonest.TotalDays, leftPct / 2 / Math.Abs(drift.PctPerYear) * DaysPerYear);
+        double days = Math.Max(Soonest.TotalDays, leftPct / 2 / Math.Abs(drift.PctPerYear) * SensorDrift.DaysPerYear);
         return days < (usual - last.At).TotalDays ? last.At.AddDays(days) : usual;
     }
 }

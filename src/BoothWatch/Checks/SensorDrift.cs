@@ -14,7 +14,7 @@ public sealed record SensorDrift(string Salt, double PctPerYear, double Expanded
     /// <summary>Checks closer together than this say nothing of a year.</summary>
     public static readonly TimeSpan ShortestSpan = TimeSpan.FromDays(30);
 
-    private const double DaysPerYear = 365.25;
+    internal const double DaysPerYear = 365.25;
 
     /// <summary>True when it is more than its own uncertainty.</summary>
     public bool IsSignificant => Math.Abs(PctPerYear) > ExpandedUncertaintyPct;

@@ -128,7 +128,7 @@ internal sealed partial class DryingFilm
         _grid.ExposeBack(_convection + _radiation);
         _waterConductance = AirSideTransfer.MassConductance(
             _convection,
-            FullerDiffusivity.InAirM2PerS(PhysicalConstants.WaterMolarMassKgPerMol, 13.1, airTemperatureC, _pressurePa),
+            FullerDiffusivity.InAirM2PerS(PhysicalConstants.WaterMolarMassKgPerMol, FullerDiffusivity.WaterVolumeCm3PerMol, airTemperatureC, _pressurePa),
             airTemperatureC,
             _pressurePa);
         for (int i = 0; i < _solvents; i++)

@@ -10,6 +10,9 @@ public static class FullerDiffusivity
     /// <summary>Diffusion volume of air, cm³/mol (same source, table 11-1).</summary>
     public const double AirVolumeCm3PerMol = 19.7;
 
+    /// <summary>Diffusion volume of water vapour, cm³/mol (same source, table 11-1).</summary>
+    public const double WaterVolumeCm3PerMol = 13.1;
+
     /// <summary>Exponent of temperature.</summary>
     public const double TemperatureExponent = 1.75;
 

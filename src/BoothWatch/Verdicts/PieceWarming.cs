@@ -3,6 +3,9 @@ namespace BoothWatch.Verdicts;
 /// <summary>Is the piece warm enough not to draw dew, and if not, when? Times are those of the air as it is now.</summary>
 public sealed record PieceWarming
 {
+    /// <summary>A piece that has become warm is news for so long, s: 15 min. Own choice.</summary>
+    public const double NewsForS = 15 * 60;
+
     /// <summary>How it stands.</summary>
     public required WarmingState State { get; init; }
 

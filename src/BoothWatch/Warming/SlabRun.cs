@@ -16,7 +16,6 @@ internal sealed class SlabRun
     private const int Cells = 16;
     private const double FirstStepS = 0.25;
     private const double StepShare = 0.02;
-    private const double WaterDiffusionVolumeCm3PerMol = 13.1;
 
     private readonly SubstrateGrid _grid;
     private readonly double _airC;
@@ -71,7 +70,7 @@ internal sealed class SlabRun
     {
         double convection = AirSideTransfer.Convection(airSpeedMPerS, lengthM, air.TemperatureC, air.PressurePa);
         double diffusivity = FullerDiffusivity.InAirM2PerS(
-            PhysicalConstants.WaterMolarMassKgPerMol, WaterDiffusionVolumeCm3PerMol, air.TemperatureC, air.PressurePa);
+            PhysicalConstants.WaterMolarMassKgPerMol, FullerDiffusivity.WaterVolumeCm3PerMol, air.TemperatureC, air.PressurePa);
         return new SlabRun(
             body,
             air.TemperatureC,

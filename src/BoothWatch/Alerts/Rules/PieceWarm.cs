@@ -5,14 +5,12 @@ namespace BoothWatch.Alerts.Rules;
 /// <summary>A piece that was seen too cold has become warm enough: good to know for who has gone to do something else. Off unless the shop wants it.</summary>
 public sealed class PieceWarm : IAlertRule
 {
-    // Longer after it nobody needs to be told any more.
-    private static readonly TimeSpan News = TimeSpan.FromMinutes(15);
     private static readonly TimeSpan Lasting = TimeSpan.FromSeconds(30);
 
     /// <inheritdoc/>
     public IEnumerable<AlertSign> Look(AlertState state, AlertMoment moment, AlertLimits limits)
     {
-        if (!limits.TellPieceWarm || moment.Assessment is not { Warming: { State: WarmingState.Warm, WarmSinceS: double sinceS } warming } || sinceS > News.TotalSeconds)
+        if (!limits.TellPieceWarm || moment.Assessment is not { Warming: { State: WarmingState.Warm, WarmSinceS: double sinceS } warming } || sinceS > PieceWarming.NewsForS)
         {
             yield break;
         }
